@@ -1,4 +1,5 @@
 import { isXmlName } from '../xml/scan/characters';
+import type { VocabularyParameter } from './vocabulary';
 
 /** A child element on the way to a value, with the attributes that tell it from others of its name. */
 export interface PlaceStep {
@@ -43,4 +44,14 @@ export function parsePlace(at: string): PlacePath | undefined {
     rest = rest.slice(whole.length);
   }
   return steps.length > 0 ? { steps, attribute: undefined } : undefined;
+}
+
+/**
+ * Whether a parameter is read only where its element says nothing else of it, and never written: a value of a list, or a root key in
+ * a place of key ranges, where a single key is the root key too.
+ */
+export function isStandIn(one: VocabularyParameter, parameters: readonly VocabularyParameter[]): boolean {
+  if (one.listed) return true;
+  const isRange = (other: VocabularyParameter) => other.at === one.at && other.part !== undefined;
+  return one.parameter === 'pitch_keycenter' && one.part === undefined && parameters.some(isRange);
 }

@@ -4,6 +4,7 @@ import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
+import { isStandIn } from './places';
 import { placeInVocabulary } from './read/placeInVocabulary';
 import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
 import type { Vocabulary } from './vocabulary';
@@ -24,7 +25,7 @@ export function vocabularyNotation(vocabulary: Vocabulary): Notation {
 
 function newNotation(vocabulary: Vocabulary): Notation {
   const readXml = readVocabularyXmlInSteps(vocabulary);
-  const written = withoutListed(vocabulary);
+  const written = withoutStandIns(vocabulary);
   /** What was known of the samples when an instrument was read: positions are written as they were read. */
   const sampleFacts = new WeakMap<Instrument, SampleFactsLookup>();
   function* readInSteps(text: string, options: ReadOptions): Steps<Instrument> {
@@ -47,15 +48,16 @@ function newNotation(vocabulary: Vocabulary): Notation {
   };
 }
 
-/** A vocabulary without the values that stand in lists, which are read and not written; the same where there are none. */
-function withoutListed(vocabulary: Vocabulary): Vocabulary {
+/** A vocabulary without the values that are read and not written; the same where there are none. */
+function withoutStandIns(vocabulary: Vocabulary): Vocabulary {
   const { levels } = vocabulary;
-  if (!levels.some(({ parameters }) => parameters.some(({ listed }) => listed))) return vocabulary;
+  if (!levels.some(({ parameters }) => parameters.some((one) => isStandIn(one, parameters))))
+    return vocabulary;
   return {
     ...vocabulary,
     levels: levels.map((level) => ({
       ...level,
-      parameters: level.parameters.filter(({ listed }) => !listed),
+      parameters: level.parameters.filter((one) => !isStandIn(one, level.parameters)),
     })),
   };
 }

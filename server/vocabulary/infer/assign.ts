@@ -9,6 +9,7 @@ import { withSharedDynamics } from './layers/sharedLayers';
 import type { Proposal, SharedLayers } from './proposal';
 import { proposalsByContents, proposalsByToldValues, withListedLayers } from './proposals';
 import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from './ranges/bareRanges';
+import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
 import type { ToldPlace } from './stated/toldPlaces';
@@ -343,7 +344,7 @@ function assignedOf(
     ...(shared && { shared }),
   };
   const parts = rangePartsOf(meaning.target);
-  const ranges = parts && rangesOf(texts);
+  const ranges = parts && (meaning.target === 'key_range' ? keyRangesOf(texts) : rangesOf(texts));
   if (parts && ranges) {
     return [ranges.first, ranges.second].map((side, at) => ({
       ...base,

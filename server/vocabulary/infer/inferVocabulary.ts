@@ -31,6 +31,7 @@ import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
 import { withKeysFromBase } from './ranges/keysFromBase';
 import { withLoopLengths, withLoopStarts, withPairedEnds } from './ranges/pairedEnds';
 import { withRootsBetween } from './ranges/rootsBetween';
+import { singleRootDrafts } from './ranges/singleRoots';
 import { withUnnamedLengths } from './ranges/unnamedLengths';
 import { regionDraft, sidedDrafts } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
@@ -161,6 +162,7 @@ export function* inferVocabularyInSteps(
     ...backward,
     ...assumedRanges(read),
     ...missingRoots(read, rows, files),
+    ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike, ...used]), assigned, chain, files),
   ];

@@ -37,8 +37,8 @@ export interface CompiledVocabulary {
   isTurns: readonly boolean[];
   /** Whether it gives positions in round robins and not the number of turns. */
   lacksTurns: boolean;
-  /** Whether values stand in lists that elements refer to. */
-  hasListed: boolean;
+  /** Whether some values count only where their element says nothing else. */
+  hasStandIns: boolean;
   /** As in {@link Vocabulary.backwards}. */
   backwards: boolean;
   /** Whether ends of ranges are written as numbers of keys or velocities. */
@@ -291,7 +291,7 @@ class Compiler {
       root: around,
       outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,
       places: branches.map((branch) => new ElementPlace([branch])),
-      hasListed: all.some(({ listed }) => listed !== undefined),
+      hasStandIns: all.some((one) => one.isStandIn === true),
       backwards: this.#vocabulary.backwards === true,
       hasCounts: all.some(({ form }) => form.kind === 'count'),
       off: this.#vocabulary.off ?? [],

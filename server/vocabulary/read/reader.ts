@@ -396,7 +396,6 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const text = this.#lists.valuesOf(place).get(key.trim());
     const value = text === undefined ? undefined : this.#targetValue(target, text);
     if (text === undefined || value === undefined || value.text === '') return;
-    if (this.#headers[target.level] === this.#ownHeader && this.#own.has(this.#names[target.index])) return;
     const { number, isUnscaled, isNumber } = value;
     const written = value.text ?? (isNumber ? undefined : text);
     this.#add(target, nameStart, nameEnd, start, end, number, written === undefined, written, isUnscaled);
@@ -472,10 +471,12 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   ): void {
     const header = this.#headers[target.level];
     if (this.#isOverridden(target, header)) return;
-    if (this.#vocabulary.hasListed && !target.listed) {
+    if (this.#vocabulary.hasStandIns) {
       if (header !== this.#ownHeader) this.#own.clear();
       this.#ownHeader = header;
-      this.#own.add(this.#names[target.index]);
+      const name = this.#names[target.index];
+      if (!target.isStandIn) this.#own.add(name);
+      else if (this.#own.has(name)) return;
     }
     const repeated = this.#entries[target.level];
     const isLate = header !== this.builder.headerCount - 1;

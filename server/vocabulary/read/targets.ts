@@ -4,6 +4,7 @@ import { numberFormOf } from '../forms/numberFormOf';
 import { splitRange } from '../forms/rangeText';
 import { readValue } from '../forms/valueForms';
 import type { ValueSurroundings } from '../forms/valueSurroundings';
+import { isStandIn } from '../places';
 import type { ListPlace, ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
 /** A parameter that a place of the text gives a value. */
@@ -32,6 +33,8 @@ export interface ReadTarget {
   implied?: { target: ReadTarget; value: string };
   /** Where the text is the key of an entry: the list that has the value. */
   listed?: ListPlace;
+  /** Whether it counts only where its element says nothing else. */
+  isStandIn?: true;
   /** Whether it names the folder of paths further in, and sets nothing itself. */
   isFolder?: true;
   /** Which of several places of folders it is. */
@@ -49,7 +52,9 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
       const partner = part === 0 ? undefined : partnerOf(one, parameters);
       const numbers = numbersOf(form, parameter);
       const readNumber = numberReader(form, parameter, numbers);
-      const besides = parameters.filter((other) => other.at === one.at && other.form.kind !== form.kind);
+      const isOther = (other: VocabularyParameter) =>
+        other.form.kind !== form.kind || (other.part === undefined) !== (part === 0);
+      const besides = parameters.filter((other) => other.at === one.at && isOther(other));
       return {
         index: index++,
         level,
@@ -63,6 +68,7 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
         readNumber,
         goesByText: mayMislead(form),
         ...(one.listed && { listed: one.listed }),
+        ...(isStandIn(one, parameters) && { isStandIn: true }),
       };
     }),
   );

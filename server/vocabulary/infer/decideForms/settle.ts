@@ -2,6 +2,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft, Settled } from '../draft';
 import { parameterAt } from '../draft';
+import { singleRoots } from '../ranges/singleRoots';
 import type { SampleFiles } from '../samples/sampleFiles';
 import { saysSo } from '../saysSo';
 import type { XmlStatements } from '../stated/statements';
@@ -158,6 +159,11 @@ class Settling {
     const names = one.target === 'key' && hasRoot ? ['lokey', 'hikey'] : [one.target];
     const keys = names.map((name) => parameterAt(one, name, this.#keyForms.formOf(one)));
     if (one.unit === 'Hz') return this.#frequencyParameters(one, keys);
+    // A single key among ranges is the root key too.
+    if (one === singleRoots(this.#assigned)) {
+      const root = { ...one, part: undefined, between: undefined };
+      return [...keys, parameterAt(root, 'pitch_keycenter', this.#keyForms.formOf(one))];
+    }
     const untuned = one.target === 'pitch_keycenter' ? [...one.facts.tally.keys()].filter(isUntunedWord) : [];
     if (untuned.length === 0) return keys;
     // What has no pitch of its own sounds the same on all keys.

@@ -1,3 +1,4 @@
+import { keyRangesOf } from '../ranges/keyRanges';
 import { rangesOf } from '../ranges/rangeText';
 import type { InferredTarget } from '../words/meaningRules';
 import {
@@ -75,6 +76,7 @@ export function isPlausible(
     const untuned = target === 'pitch_keycenter' ? countUntuned(facts) : 0;
     return told > 0 && told * 10 >= (filled - untuned) * 9 && areKeys && facts.unit === undefined;
   }
+  if (target === 'key_range') return keyRangesOf(texts) !== undefined;
   if (rangeTargets.has(target) || /^cc_range\d/.test(target)) return rangesOf(texts) !== undefined;
   if (/^(?:lo|hi)cc\d/.test(target)) return areMost(whole) && least >= 0 && greatest <= 127;
   // Nobody records so many takes of one note.
