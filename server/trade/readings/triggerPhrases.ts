@@ -4,7 +4,7 @@ import { wordsOf } from '../languages/spelling';
 const release =
   /^(?:releas|lett?ing|let$|loslass|losgelass|loslat|losgelat|relach|lach|solt|suelt|levant|rilasc|slapp|slipp?|slupp|vapaut|irrot|puszcz|zwoln|pusten|pusti|uvoln|отпус|отпущ|отжат)/u;
 const press =
-  /^(?:press|depress|druck|gedruckt|niederdruck|anschl|appu|enfonc|puls|presion|premi|premer|premut|premo|indruk|ingedruk|aansla|nedtryck|tryck|trykk?|paina|wcisn|nacis|stisk|нажат|нажим)/u;
+  /^(?:press|depress|druck|gedruckt|niederdruck|anschl|anslag|appu|enfonc|puls|presion|premi|premer|premut|premo|indruk|ingedruk|aansla|nedtryck|tryck|trykk?|paina|wcisn|nacis|stisk|нажат|нажим)/u;
 const releaseSigns =
   /離|放|松开|鬆開|リリース|뗄|뗌|뗀|놓|(?:キー|ノート|鍵|键|音符|건반|키|노트)[ ・･-]?(?:オフ|アップ|关|關|오프|업)/u;
 const pressSigns =

@@ -154,10 +154,12 @@ function assignedBy(
   const done = new Map<Column, Assigned[]>();
   const hasFiles =
     pathAt !== undefined || proposals.some(({ column, facts }) => column.level === region && facts.files > 0);
+  const hasAudio = pathAt === undefined && proposals.some((one) => namesAudio(one, region));
   for (const proposal of proposals) {
     const { column, meaning } = proposal;
     if (done.has(column) || (hasFiles && isFolder(proposal, region)) || isOtherName(proposal, region))
       continue;
+    if (hasAudio && meaning.target === 'sample' && proposal.facts.files === 0) continue;
     const assigned = assignedOf(proposal, proposals);
     const listed = column.listed ? 'listed ' : '';
     const ids = assigned.map(({ target }) => `${column.level} ${listed}${same[target] ?? target}`);
@@ -217,6 +219,11 @@ function tellTurnsFromPositions(proposals: Proposal[], region: number): void {
 /** A place around regions that name files themselves, and that names none, is a folder. */
 function isFolder({ column, meaning, facts }: Proposal, region: number): boolean {
   return meaning.target === 'sample' && column.level < region && facts.files === 0;
+}
+
+/** Whether a place of regions names audio files by their endings, so that one without endings names something else. */
+function namesAudio({ column, meaning, facts }: Proposal, region: number): boolean {
+  return column.level === region && meaning.target === 'sample' && facts.files * 10 >= facts.filled * 6;
 }
 
 /** What the values say goes before what a single letter says. */

@@ -40,10 +40,13 @@ export function proposalsByContents(rows: Rows, region: number, named: readonly 
     const values = [...facts.tally.keys()];
     // A sentence may speak of keys that are let go; it starts nothing.
     if (values.some((text) => text.length > longestWord)) return [];
-    const said = values.map(surelyTrigger);
+    const said = values.map(startSaidBy);
     if (facts.filled === 0 || !said.includes('release') || said.includes(undefined)) return [];
     const meaning = { target: 'trigger', weight: 0.74, unit: undefined };
-    return [{ column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.' }];
+    const words = new Map(values.map((text, at) => [bareWord(text), said[at] ?? 'attack']));
+    return [
+      { column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.', words },
+    ];
   });
   const turns = rows.columns.flatMap((column, order): Proposal[] => {
     const texts = textsOf(column);
@@ -68,6 +71,11 @@ export function proposalsByContents(rows: Rows, region: number, named: readonly 
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
   return [...read, ...labels, ...triggers, ...turns, ...spoken];
+}
+
+/** What starts a region, by a word or a few that say nothing else: `release`, `when the key comes up`. */
+function startSaidBy(text: string): string | undefined {
+  return surelyTrigger(text) ?? (/\s/.test(text.trim()) ? startInWords(text) : undefined);
 }
 
 /** Values are no longer than that where they are words and no sentences. */

@@ -56,5 +56,5 @@ function isSurelyOther({ meaning }: Proposal): boolean {
 
 /** Numbers from 0 on may be many things; a name has to say that they are lower ends. */
 function isLow({ own }: Column): boolean {
-  return own.some((word) => conceptsOf(word)?.concepts.some((one) => one === 'lo' || one === 'start'));
+  return own.some((word) => conceptsOf(word)?.concepts.includes('lo') === true);
 }

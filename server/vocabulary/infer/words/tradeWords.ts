@@ -191,7 +191,7 @@ const foreign: Readonly<Record<string, string>> = {
   len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata długość delka langd lengde laengde pituus kesto varighed varighet trvani',
   mode: 'modus art modo typ tipo',
   path: 'pfad chemin ruta percorso caminho',
-  name: 'bezeichnung titel nom nombre nome titre titulo titolo',
+  name: 'bezeichnung titel nom nombre nome titre titulo titolo naam namn navn nimi nazwa nazev jmeno nev имя название',
   rr: 'reihum rundlauf abwechselnd wechsel tour tours tourniquet rotacion turno turni rotazione giro beurt beurten afwisseling kolej runda stridani',
   atk: 'anstieg attaque ataque attacco einschwingzeit einschwingen',
   hold: 'halten maintien mantener',
