@@ -29,6 +29,7 @@ import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
 import { withKeysFromBase } from './ranges/keysFromBase';
+import { withOutermostEnds } from './ranges/outermostEnds';
 import { withLoopLengths, withLoopStarts, withPairedEnds } from './ranges/pairedEnds';
 import { withRootsBetween } from './ranges/rootsBetween';
 import { singleRootDrafts } from './ranges/singleRoots';
@@ -206,7 +207,8 @@ function understood(
     rows,
     withCounts(rows, withLoopLengths(withLoopStarts(rows, withPairedEnds(based.assigned)))),
   );
-  const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
+  const rooted = withKeysAroundRoots(rows, withRootsBetween(rows, ranged));
+  const layered = withUnnamedLayers(rows, withOutermostEnds(rows, rooted));
   const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
   const spread = withSpreadKeys(named, stated, region.chain);

@@ -106,7 +106,7 @@ export function decidePanForm({ facts, unit, stated }: Assigned): FormReading {
   }
   const { scale, confidence, reason, isOpen, others } = panScale(
     facts,
-    facts.unit === 'percent' || unit === 'percent',
+    facts.unit === 'percent' || (unit === 'percent' && facts.negative > 0),
   );
   return {
     form: panOf(scale, facts),
