@@ -63,6 +63,7 @@ class VocabularyReader {
       'steps',
       'loops',
       'backwards',
+      'keysInOrder',
       'off',
       'unsettled',
       '$schema',
@@ -83,6 +84,7 @@ class VocabularyReader {
         ...(steps && steps.length > 0 && { steps }),
         ...(loops && { loops }),
         ...(this.#isTrue(members.get('backwards'), 'backwards') && { backwards: true }),
+        ...(this.#isTrue(members.get('keysInOrder'), 'keysInOrder') && { keysInOrder: true }),
         ...(off && { off }),
         ...(unsettled && { unsettled }),
       }

@@ -27,6 +27,11 @@ export interface Vocabulary {
   loops?: 'loop_continuous' | 'loop_sustain';
   /** Whether ranges whose low end lies above the high one are read as written backwards; elsewhere they sound never. */
   backwards?: true;
+  /**
+   * Whether regions that give no keys play one key each in their order, from the low key of an element around them on. A region without
+   * a sample takes up a key and is passed over. It is read and not written.
+   */
+  keysInOrder?: true;
   /** Elements that are passed over where something in them says so. */
   off?: SwitchedOff[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */

@@ -9,6 +9,7 @@ export function writeVocabulary({
   steps,
   loops,
   backwards,
+  keysInOrder,
   off,
   unsettled,
 }: Vocabulary): string {
@@ -34,6 +35,7 @@ export function writeVocabulary({
   if (steps && steps.length > 0) last.push(`  "steps": ${inLine(steps)}`);
   if (loops) last.push(`  "loops": ${JSON.stringify(loops)}`);
   if (backwards) last.push('  "backwards": true');
+  if (keysInOrder) last.push('  "keysInOrder": true');
   if (off && off.length > 0)
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);

@@ -29,6 +29,7 @@ import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
 import { withKeysFromBase } from './ranges/keysFromBase';
+import { keysInOrder, withFirstKey } from './ranges/keysInOrder';
 import { withOutermostEnds } from './ranges/outermostEnds';
 import { withLoopLengths, withLoopStarts, withPairedEnds } from './ranges/pairedEnds';
 import { withRootsBetween } from './ranges/rootsBetween';
@@ -111,13 +112,16 @@ export function* inferVocabularyInSteps(
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
   const {
-    assigned,
+    assigned: found,
     stated,
     rates,
     used,
     drafts: ofKeys,
   } = understood({ text, survey, region, told, prose }, rows, meant, list);
-  const confidence = instrumentConfidence(assigned, region, survey);
+  const order = keysInOrder(rows, found, prose);
+  const assigned = order?.assigned ?? found;
+  const confidence =
+    instrumentConfidence(assigned, region, survey) ?? (order && region.count > 1 ? 0.6 : undefined);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
     return undefined;
@@ -159,9 +163,10 @@ export function* inferVocabularyInSteps(
     ...ofAll,
     ...stepping.drafts,
     ...ofKeys,
+    ...(order?.drafts ?? []),
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
-    ...assumedRanges(read),
+    ...(order ? [] : assumedRanges(read)),
     ...missingRoots(read, rows, files),
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
@@ -172,12 +177,13 @@ export function* inferVocabularyInSteps(
     ...vocabularyOf(
       text,
       options.path,
-      withOutermostKeys(levels, stepping.steps, stated),
+      withFirstKey(withOutermostKeys(levels, stepping.steps, stated), order),
       stepping.steps,
       allOff,
     ),
     ...(impliedLoops(settled, files.facts) && { loops: 'loop_continuous' }),
     ...(backward.length > 0 && { backwards: true }),
+    ...(order && { keysInOrder: true }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }

@@ -5,6 +5,7 @@ import { folderPlaces, parsePlace } from '../places';
 import type { StepEnd, SwitchedOff, Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
+import type { StepValue } from './steps';
 import type { ReadTarget } from './targets';
 import { ownTarget, targetsOf } from './targets';
 
@@ -44,8 +45,10 @@ export interface CompiledVocabulary {
   /** Whether ends of ranges are written as numbers of keys or velocities. */
   hasCounts: boolean;
   /** By level, the parameters of ends of ranges that follow from others. */
-  steps: readonly ReadonlyMap<StepEnd, ReadTarget>[];
+  steps: readonly ReadonlyMap<StepValue['parameter'], ReadTarget>[];
   stepEnds: readonly StepEnd[];
+  /** As in {@link Vocabulary.keysInOrder}. */
+  isOrdered: boolean;
   /** What switches elements off. */
   off: readonly SwitchedOff[];
 }
@@ -261,10 +264,15 @@ class Compiler {
       return new Map<string, OwnValue[]>([...others, [element, setBy(sets, level)]]);
     });
     const stepEnds = this.#vocabulary.steps ?? [];
+    const isOrdered = this.#vocabulary.keysInOrder === true;
+    const followEnds = new Set<StepValue['parameter']>([
+      ...stepEnds,
+      ...(isOrdered ? (['lokey', 'hikey', 'pitch_keycenter'] as const) : []),
+    ]);
     const steps = levels.map(
       (_, level) =>
         new Map(
-          stepEnds.map((end) => {
+          [...followEnds].map((end) => {
             const target = ownTarget(end, level, all.length);
             all.push(target);
             return [end, target] as const;
@@ -284,6 +292,7 @@ class Compiler {
       sets,
       steps,
       stepEnds,
+      isOrdered,
       turn,
       isTurns,
       lacksTurns,

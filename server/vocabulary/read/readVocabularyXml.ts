@@ -6,6 +6,7 @@ import { scanXmlInSteps } from '../../xml/scan/scan';
 import type { Vocabulary } from '../vocabulary';
 import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
+import { orderedKeys } from './orderedKeys';
 import { VocabularyReader } from './reader';
 import { SampleLists } from './sampleList';
 import { stepsIn } from './steps';
@@ -47,9 +48,13 @@ export function readVocabularyXmlInSteps(
       yield* scanXmlInSteps(text, reader);
     }
     const instrument = reader.finish();
-    const steps = compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined;
+    // Late values go by the numbers of headers, which change where elements are passed over.
+    const ordered = compiled.isOrdered ? orderedKeys(instrument, late === undefined) : undefined;
+    const steps =
+      ordered?.values ?? (compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined);
+    const passed = new Map([...(off ?? []), ...(ordered?.passed ?? [])]);
     const readAgain = function* (turns?: ReadonlyMap<number, RobinTurn>): Steps<Instrument> {
-      const again = new VocabularyReader(compiled, text, options, lists, off, late, turns, steps);
+      const again = new VocabularyReader(compiled, text, options, lists, passed, late, turns, steps);
       yield* scanXmlInSteps(text, again);
       return again.finish();
     };

@@ -1,9 +1,9 @@
 import type { Instrument } from '../../model/instrument';
 import type { StepEnd } from '../vocabulary';
 
-/** The end of a range that an element lacks, and the value that follows from those beside it. */
+/** The end of a range that an element lacks, or its root key, and the value that follows from those beside it. */
 export interface StepValue {
-  parameter: StepEnd;
+  parameter: StepEnd | 'pitch_keycenter';
   value: number;
 }
 
