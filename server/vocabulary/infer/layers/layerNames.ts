@@ -19,9 +19,14 @@ export function nameLayers(words: readonly string[]): boolean {
   return words.some((word) => layerStem.test(word));
 }
 
+/** Words that may count how often a sound was struck, too. */
+const strikes: ReadonlySet<string> = new Set(
+  'hit hits blow strike touch toucher tocco toque aanraking'.split(' '),
+);
+
 /** Whether words name velocities, and nothing else but layers and numbers. */
 export function nameVelocities(words: readonly string[]): boolean {
-  const isVelocity = (word: string) => conceptsOf(word)?.concepts.join() === 'vel';
+  const isVelocity = (word: string) => conceptsOf(word)?.concepts.join() === 'vel' && !strikes.has(word);
   return (
     words.some(isVelocity) &&
     words.every((word) => isVelocity(word) || layerStem.test(word) || isCountWord(word))

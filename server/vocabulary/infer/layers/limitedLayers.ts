@@ -5,7 +5,7 @@ import { columnFactsOf, textsOf } from '../values/columnFacts';
 import { positionTargets } from '../values/plausible';
 import type { Rows } from '../values/rows';
 import { conceptsOf } from '../words/tradeWords';
-import { giveVelocities, keySets } from './keySets';
+import { knownPlaces } from './keySets';
 
 const velocities: ReadonlySet<string> = new Set(['lovel', 'hivel', 'velocity_range', 'dynamics']);
 const keyTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key', 'key_range']);
@@ -21,16 +21,17 @@ const evidence =
  * was proposed for is left out.
  */
 export function withLimitedLayers(rows: Rows, proposals: readonly Proposal[]): Proposal[] {
-  const isOf = (column: Column) => proposals.filter((one) => one.column === column);
-  if (giveVelocities(proposals)) return [...proposals];
+  const known = knownPlaces(proposals, rows.count);
+  if (known.velocities.size > 0) return [...proposals];
+  const others = new Set(proposals.filter(isSurelyOther).map(({ column }) => column));
   for (const [order, column] of rows.columns.entries()) {
-    const own = isOf(column);
-    if (column.listed || own.some((one) => isSurelyOther(one))) continue;
+    if (column.listed || others.has(column)) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
-    if (facts.whole < facts.filled || facts.filled < 2 || facts.unit !== undefined) continue;
-    const elsewhere = proposals.filter((one) => one.column !== column);
-    const sets = elsewhere.some(isOfKeys) ? keySets(elsewhere, column, rows.count) : undefined;
+    if (facts.whole < facts.filled || facts.isConstant || facts.unit !== undefined) continue;
+    if (facts.greatest !== 127 && !(facts.least <= 1 && facts.greatest < 127)) continue;
+    const areKeyed = known.keys.some((one) => one.column !== column && isOfKeys(one));
+    const sets = areKeyed ? known.setsWithout(column) : undefined;
     const numbers = sets?.map((set) =>
       set.map((row) => facts.numbers[row]).filter((number) => !Number.isNaN(number)),
     );
@@ -38,6 +39,7 @@ export function withLimitedLayers(rows: Rows, proposals: readonly Proposal[]): P
     if (!are || numbers.length < 2 || (are === 'lower' && !isLow(column))) continue;
     const target = are === 'upper' ? 'hivel' : 'lovel';
     const meaning = { target, weight: 0.88, unit: undefined };
+    const elsewhere = proposals.filter((one) => one.column !== column);
     return [...elsewhere, { column, order, texts, facts, meaning, evidence }];
   }
   return [...proposals];

@@ -10,12 +10,14 @@ import type { Column } from '../values/column';
 import type { ColumnFacts } from '../values/columnFacts';
 import { columnFactsOf, textsOf } from '../values/columnFacts';
 import type { Rows } from '../values/rows';
-import { giveVelocities, keySets } from './keySets';
+import { giveVelocities, knownPlaces } from './keySets';
 import { layerNameOf, nameLayers, nameVelocities, speaksOfLayers } from './layerNames';
 import { sharedLayers } from './sharedLayers';
 
 /** Nobody records so many layers (our choice). */
 const mostLayers = 32;
+/** So many places of small numbers are looked at. */
+const mostLooked = 40;
 
 /** Whether the first layer is the softest, and why a place numbers layers at all. */
 interface Told {
@@ -34,18 +36,22 @@ export function withNumberedLayers(
   proposals: readonly Proposal[],
   prose: readonly string[],
 ): Proposal[] {
+  const known = knownPlaces(proposals, rows.count);
+  let looked = 0;
   for (const [order, column] of rows.columns.entries()) {
+    if (column.listed || giveVelocities(known, column)) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
-    if (column.listed || !areNumbers(facts) || giveVelocities(proposals, column)) continue;
+    if (!areNumbers(facts)) continue;
+    const sets = known.setsWithout(column) ?? [texts.map((_, row) => row)];
+    if (!sets.some((set) => set.some((row) => texts[row] !== texts[set[0]]))) continue;
+    if (looked++ > mostLooked) break;
     const words = layerNameOf(column.own, chain[column.level] ?? '');
-    const sets = keySets(proposals, column, rows.count) ?? [texts.map((_, row) => row)];
-    if (!sets.some((set) => new Set(set.map((row) => texts[row])).size > 1)) continue;
     const told = toldOf(words, facts, rows, texts, prose);
     if (!told) continue;
     const count = Math.max(countIn(rows, facts) ?? 0, facts.greatest - facts.least + 1);
     const meaning = { target: 'dynamics', weight: 0.95, unit: undefined };
-    const shared = sharedLayers(rows, proposals, { column, texts }, sharedOut(facts, count, told.order));
+    const shared = sharedLayers(known, { column, texts }, sharedOut(facts, count, told.order));
     const own: Proposal = { column, order, texts, facts, meaning, evidence: told.evidence, shared };
     return [...proposals.filter((one) => one.column !== column), own];
   }

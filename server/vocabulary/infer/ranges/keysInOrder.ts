@@ -69,16 +69,11 @@ function startOf(
 ): Assigned | undefined {
   for (const column of rows.columns) {
     if (column.level >= sample.column.level || column.listed || column.around.length > 0) continue;
+    if (!isStart(column, isSaid)) continue;
     const taken = assigned.find((one) => one.column === column);
-    if (taken && !keyTargets.has(taken.target)) continue;
     const texts = textsOf(column);
-    const key = rowKeyNumber(texts[0]);
-    if (
-      key === undefined ||
-      !isStart(column, isSaid) ||
-      texts.some((text) => rowKeyNumber(text) === undefined)
-    )
-      continue;
+    if (taken && !keyTargets.has(taken.target)) continue;
+    if (texts.some((text) => rowKeyNumber(text) === undefined)) continue;
     return {
       ...sample,
       column,

@@ -28,16 +28,15 @@ export function withOutermostEnds(rows: Rows, all: readonly Assigned[]): Assigne
       const other = keys[row];
       return other === undefined || (given === 'hikey' ? key <= other : key >= other);
     };
-    const found = rows.columns.find((column) => {
-      const isFree = column.level < one.column.level && !all.some((other) => other.column === column);
-      return (
-        isFree &&
+    const found = rows.columns.find(
+      (column) =>
+        column.level < one.column.level &&
         column.around.length === 0 &&
         !column.listed &&
         isNamed(column, concepts) &&
-        isKey(column, isOutside)
-      );
-    });
+        isKey(column, isOutside) &&
+        !all.some((other) => other.column === column),
+    );
     if (!found) return [];
     const texts = textsOf(found);
     return [

@@ -69,6 +69,7 @@ describe('numbers of velocity layers', () => {
   it.each([
     ['layers that sound together', 'both layers always sound together', 'layer'],
     ['numbers of takes', 'three takes of each', 'take'],
+    ['numbers of hits', 'middle C is 60', 'n'],
   ])('are not taken from %s', (_, comment, name) => {
     expect(velocities(bars(comment, name, '1', '2'))).toEqual(['- -', '- -', '- -', '- -']);
   });
