@@ -6,6 +6,7 @@ import { lookAt } from '../columns/cellKinds';
 import { findHeading } from '../headings/headingRows';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
+import { columnsOf, commonWays } from './commonWays';
 import { namesAudioFile } from './namesAudioFile';
 import { isRuling } from './split/delimiter';
 
@@ -15,9 +16,13 @@ const mostColumns = 40;
 const mostSurplus = 3;
 const mostNoted = 10;
 const longest = 80;
+/** So many ways to put the cells of a row together are compared with those of other rows. */
+const mostWays = 24;
 const how = 'is read as one cell: the row has more cells than there are headings, and fits them only so.';
+const howAlike =
+  'is read as one cell: the row has more cells than there are headings, and fits so as the other rows do.';
 const unclear =
-  'This row has more cells than there are headings, and it is not clear which belong together. Check its values, or put text and numbers with commas in quotation marks.';
+  'This row has more cells than there are headings, and it is not clear which belong together. Numbers that may be parts of others are left out. Put text and numbers with commas in quotation marks.';
 /** What a cell holds by the heading above it. */
 type Expected = 'file' | 'key' | 'number' | 'text';
 
@@ -44,12 +49,17 @@ const fractions: ReadonlySet<ColumnMeaning> = new Set([
   'decay_time',
   'sustain_level',
   'release_time',
+  'loop_start',
+  'loop_end',
+  'loop_length',
+  'offset',
+  'end',
 ]);
 
 /**
  * Puts cells together that a comma or a semicolon inside of them parted, as in `Bass, muted.wav,28` and `a.wav,28,-2,5`: in rows with more
- * cells than there are headings, where one way alone lets each cell agree with the heading above it. Each is told, and so are rows
- * that fit in several ways. `undefined` where no row is too wide.
+ * cells than there are headings, where one way alone lets each cell agree with the heading above it, or where one way alone does so in
+ * all rows. Each is told, and so are rows that fit in several ways. `undefined` where no row is too wide.
  */
 export function rejoinedCells(cells: TableCells): TableCells | undefined {
   if (cells.bySpaces) return undefined;
@@ -64,13 +74,34 @@ export function rejoinedCells(cells: TableCells): TableCells | undefined {
   );
   if (!expected.includes('file')) return undefined;
   const joined = new Map<number, number[]>();
+  const open = new Map<number, number[][]>();
   for (let row = heading + 1; row < cells.rowCount; row++) {
     const surplus = cells.width(row) - width;
     if (surplus <= 0 || surplus > mostSurplus) continue;
-    const groups = new Row(cells, row, expected).groups();
-    if (groups) joined.set(row, groups);
+    const ways = new Row(cells, row, expected).ways();
+    const [groups = []] = ways;
+    if (ways.length > 1) open.set(row, ways);
+    if (ways.length > 0) joined.set(row, ways.length > 1 ? [] : groups);
   }
-  return joined.size === 0 ? undefined : withJoined(cells, joined);
+  if (joined.size === 0) return undefined;
+  const alike = commonWays(cells, heading, { clear: joined, open });
+  for (const [row, groups] of alike) joined.set(row, groups);
+  const shifted = new Map<number, readonly number[]>();
+  for (const [row, ways] of open) if (!alike.has(row)) shifted.set(row, shiftedNumbers(cells, row, ways, expected));
+  return withJoined(cells, joined, alike, shifted);
+}
+
+/** The cells of numbers that stand under other headings in some ways than in others, or as they are. */
+function shiftedNumbers(
+  cells: TableCells,
+  row: number,
+  ways: readonly number[][],
+  expected: readonly Expected[],
+): number[] {
+  const first = Math.min(...ways.flatMap((way) => columnsOf(cells, row, way)));
+  return expected.flatMap((kind, column) =>
+    kind === 'number' && column >= first ? [cells.cell(row, column)] : [],
+  );
 }
 
 function expectedUnder(heading: string): Expected {
@@ -81,7 +112,12 @@ function expectedUnder(heading: string): Expected {
 }
 
 /** The cells with some rows made of groups of their cells; each group is known by the number of its first cell. */
-function withJoined(cells: TableCells, joined: ReadonlyMap<number, readonly number[]>): TableCells {
+function withJoined(
+  cells: TableCells,
+  joined: ReadonlyMap<number, readonly number[]>,
+  alike: ReadonlyMap<number, unknown>,
+  shifted: ReadonlyMap<number, readonly number[]>,
+): TableCells {
   const told: { text: string; start: number; end: number }[] = [];
   const rows: number[][] = [];
   for (let row = 0; row < cells.rowCount; row++) {
@@ -89,7 +125,9 @@ function withJoined(cells: TableCells, joined: ReadonlyMap<number, readonly numb
     const end = cells.rowFirst[row + 1];
     if (!firsts || firsts.length === 0) {
       if (firsts && told.length < mostNoted) told.push({ text: unclear, ...cells.rowSpan(row) });
-      rows.push(Array.from({ length: cells.width(row) }, (_, column) => cells.cell(row, column)));
+      const left = shifted.get(row) ?? [];
+      const own = Array.from({ length: cells.width(row) }, (_, column) => cells.cell(row, column));
+      rows.push(own.map((cell) => (left.includes(cell) ? -1 : cell)));
       continue;
     }
     for (const [at, cell] of firsts.entries()) {
@@ -98,7 +136,7 @@ function withJoined(cells: TableCells, joined: ReadonlyMap<number, readonly numb
       cells.ends[cell] = cells.ends[last];
       const text = cells.value(cell).slice(0, longest);
       if (told.length < mostNoted)
-        told.push({ text: `"${text}" ${how}`, start: cells.starts[cell], end: cells.ends[cell] });
+        told.push({ text: `"${text}" ${alike.has(row) ? howAlike : how}`, start: cells.starts[cell], end: cells.ends[cell] });
     }
     rows.push([...firsts]);
   }
@@ -114,8 +152,8 @@ function withJoined(cells: TableCells, joined: ReadonlyMap<number, readonly numb
 class Row {
   readonly #first: number;
   readonly #count: number;
-  /** The best score of the first cells under the first headings, how many ways have it, and how many cells the last heading then has. */
-  readonly #best: { score: number; ways: number; last: number }[][] = [];
+  /** The best score of the first cells under the first headings, and how many cells the last heading then may have. */
+  readonly #best: { score: number; sizes: number[] }[][] = [];
 
   constructor(
     readonly cells: TableCells,
@@ -126,8 +164,8 @@ class Row {
     this.#count = cells.width(row);
   }
 
-  /** The first cells of the groups; `undefined` where the row fits best as it is, none at all where several ways fit alike. */
-  groups(): number[] | undefined {
+  /** The ways that fit best, each as the first cells of its groups; none where the row fits best as it is. */
+  ways(): number[][] {
     const { cells, expected } = this;
     const width = expected.length;
     const surplus = this.#count - width;
@@ -136,31 +174,35 @@ class Row {
     for (let cell = this.#first + width; cell < this.#first + this.#count; cell++)
       if (cells.starts[cell] !== cells.ends[cell]) open++;
     for (let column = 0; column <= width; column++) this.#best.push(this.#row(column, surplus));
-    const { score, ways } = this.#best[width]?.[surplus] ?? { score: Number.NaN, ways: 0 };
+    const { score } = this.#best[width]?.[surplus] ?? { score: Number.NaN };
     const asItIs = expected.reduce((sum, _, column) => sum + this.#fit(column, column, 1), 0) - open;
-    if (!(score > asItIs)) return undefined;
-    if (ways > 1) return [];
-    const firsts: number[] = [];
-    for (let column = width, left = surplus; column > 0; column--) {
-      const size = this.#best[column]?.[left]?.last ?? 1;
-      left -= size - 1;
-      firsts.unshift(this.#first + column - 1 + left);
+    return score > asItIs ? this.#waysTo(width, surplus) : [];
+  }
+
+  /** The best groups of the first columns, which take some cells more than they are; not all where there are many. */
+  #waysTo(column: number, used: number): number[][] {
+    if (column === 0) return [[]];
+    const ways: number[][] = [];
+    for (const size of this.#best[column]?.[used]?.sizes ?? []) {
+      const first = this.#first + column - 1 + used - size + 1;
+      for (const before of this.#waysTo(column - 1, used - size + 1))
+        if (ways.length < mostWays) ways.push([...before, first]);
     }
-    return firsts;
+    return ways;
   }
 
   /** For a number of headings, the best by how many cells more than these are used. */
-  #row(column: number, surplus: number): { score: number; ways: number; last: number }[] {
+  #row(column: number, surplus: number): { score: number; sizes: number[] }[] {
     return Array.from({ length: surplus + 1 }, (_, used) => {
-      if (column === 0) return { score: used === 0 ? 0 : Number.NEGATIVE_INFINITY, ways: 1, last: 0 };
-      let best = { score: Number.NEGATIVE_INFINITY, ways: 0, last: 1 };
+      if (column === 0) return { score: used === 0 ? 0 : Number.NEGATIVE_INFINITY, sizes: [] };
+      let best: { score: number; sizes: number[] } = { score: Number.NEGATIVE_INFINITY, sizes: [] };
       for (let size = 1; size <= used + 1; size++) {
         const before = this.#best[column - 1]?.[used - size + 1];
         const fit = this.#fit(column - 1, column - 1 + used - size + 1, size);
         const score = (before?.score ?? Number.NEGATIVE_INFINITY) + fit;
         if (score === Number.NEGATIVE_INFINITY) continue;
-        if (score > best.score) best = { score, ways: before?.ways ?? 1, last: size };
-        else if (score === best.score) best.ways += before?.ways ?? 1;
+        if (score > best.score) best = { score, sizes: [size] };
+        else if (score === best.score) best.sizes.push(size);
       }
       return best;
     });

@@ -37,6 +37,27 @@ describe('a comma inside a cell without quotation marks', () => {
     expect(notesOf(text).join()).toMatch(/not clear which belong together/);
   });
 
+  it('stands in the same columns of all rows', () => {
+    const head = 'Campione,Nota,Tasto min,Tasto max,Volume dB,Pan\n';
+    // The second row alone fits in one way only: `0,-20` is no number.
+    const one = `${head}a.wav,40,36,42,-1,5,3\nb.wav,45,43,47,-2,0,-20\nc.wav,50,48,52,0,5,1`;
+    expect(values(one, 'volume', 'pan')).toEqual(['-1.5 3', '-2 -20', '0.5 1']);
+    // Decimals are written with one digit, pan is not.
+    const even = `${head}a.wav,40,36,42,-1,5,10\nb.wav,45,43,47,-2\nc.wav,50,48,52,-3,5,5`;
+    expect(values(even, 'volume')).toEqual(['-1.5', '-2', '-3.5']);
+  });
+
+  it('stands in the columns that a text names', () => {
+    const text =
+      'Das Komma in der Lautstärke ist ein Dezimalkomma.\nDatei,Grundton,Von,Bis,Lautstärke (dB),Stimmung (Cent)\na.wav,40,36,42,-1,5,3\nb.wav,45,43,47,-2,0,7\nc.wav,50,48,52,-0,5,1';
+    expect(values(text, 'volume', 'tune')).toEqual(['-1.5 3', '-2 7', '-0.5 1']);
+  });
+
+  it('leaves out numbers where it stays open', () => {
+    const text = 'File,Root,Low,High,Level dB,Tune ct\na.wav,48,46,50,-2,5,3\nb.wav,55,53,57,-3,1';
+    expect(values(text, 'pitch_keycenter', 'volume', 'tune')).toEqual(['48 - -', '55 -3 1']);
+  });
+
   it('is none where the row has empty cells at its end', () => {
     const text = 'File,Root,Low,High\na.wav,48,46,50,,\nb.wav,55,53,57,,';
     expect(notesOf(text).join()).not.toMatch(/one cell|belong together/);
