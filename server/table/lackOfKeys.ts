@@ -1,7 +1,8 @@
+import { tellsOfFile } from '../trade/headings/fileHeadings';
 import { readHeading } from '../trade/headings/headings';
 import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
-import { notesInFileName } from '../trade/readings/keyReading';
+import { keyNumbersInFileName, notesInFileName } from '../trade/readings/keyReading';
 import { musicalKeyIn } from '../trade/readings/musicalKey';
 import type { TableCells } from './cells/cells';
 import { namesAudioFile } from './cells/namesAudioFile';
@@ -14,8 +15,13 @@ import { pieceList } from './pieceList';
 const mostLooks = 300;
 /** From so many rows on that all give the same keys, they give none. */
 const fewestRows = 3;
+/** So many columns are named. */
+const mostSeen = 4;
 
-/** Why a table holds no zones, as a clause about `it`: {@link musicalKeys}, {@link pieceList}, or {@link lackBesideNames}. */
+/**
+ * Why a table holds no zones, as a clause about `it`: {@link musicalKeys}, {@link pieceList}, {@link fileList}, or
+ * {@link lackBesideNames}.
+ */
 export function lackOfKeys(
   cells: TableCells,
   { data }: TableRows,
@@ -25,6 +31,7 @@ export function lackOfKeys(
   return (
     musicalKeys(cells, rows, columns) ??
     pieceList(cells, rows, columns) ??
+    fileList(cells, rows, columns) ??
     lackBesideNames(cells, rows, columns)
   );
 }
@@ -57,6 +64,42 @@ function musicalKeys(
     return `${columnName(column)} gives the keys that pieces of music are in, such as "${shortened(some)}", and nothing gives keys of a keyboard`;
   }
   return undefined;
+}
+
+/** What a list of files tells as well as a table of zones. */
+const ofFiles: ReadonlySet<ColumnMeaning> = new Set([
+  'sample',
+  'unknown',
+  'comment',
+  'row_number',
+  'sample_rate',
+]);
+/** What may be told of recordings besides, where sizes, lengths or dates stand beside it. */
+const ofRecordings: ReadonlySet<ColumnMeaning> = new Set(['group', 'seq_position']);
+
+/** A list of files with their sizes, dates and the like, which gives nothing that zones have; its names give no keys either. */
+function fileList(
+  cells: TableCells,
+  rows: readonly number[],
+  columns: readonly ColumnReading[],
+): string | undefined {
+  const sample = columns.find(({ meaning }) => meaning === 'sample');
+  const others = columns.filter(({ index, heading }) => index !== sample?.index && heading !== '');
+  if (!sample || others.length === 0) return undefined;
+  const isListed = others.some(({ heading }) => tellsOfFile(heading));
+  const isOfFiles = ({ meaning, side, repeats }: ColumnReading) =>
+    side === undefined &&
+    repeats === undefined &&
+    (ofFiles.has(meaning) || (isListed && ofRecordings.has(meaning)));
+  if (!columns.every(isOfFiles)) return undefined;
+  const names = rows.map((row) => cells.value(cells.cell(row, sample.index))).filter((name) => name !== '');
+  // Takes and files are numbered too.
+  const keyed = names.filter(
+    (name) => notesInFileName(name).length > 0 || (!isListed && keyNumbersInFileName(name).length > 0),
+  );
+  if (keyed.length * 2 > names.length) return undefined;
+  const seen = others.slice(0, mostSeen).map(columnName).join(', ');
+  return `it lists files (${seen}), and gives no keys, velocities or other values of zones`;
 }
 
 /**

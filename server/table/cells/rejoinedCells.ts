@@ -87,7 +87,8 @@ export function rejoinedCells(cells: TableCells): TableCells | undefined {
   const alike = commonWays(cells, heading, { clear: joined, open });
   for (const [row, groups] of alike) joined.set(row, groups);
   const shifted = new Map<number, readonly number[]>();
-  for (const [row, ways] of open) if (!alike.has(row)) shifted.set(row, shiftedNumbers(cells, row, ways, expected));
+  for (const [row, ways] of open)
+    if (!alike.has(row)) shifted.set(row, shiftedNumbers(cells, row, ways, expected));
   return withJoined(cells, joined, alike, shifted);
 }
 
@@ -136,7 +137,11 @@ function withJoined(
       cells.ends[cell] = cells.ends[last];
       const text = cells.value(cell).slice(0, longest);
       if (told.length < mostNoted)
-        told.push({ text: `"${text}" ${alike.has(row) ? howAlike : how}`, start: cells.starts[cell], end: cells.ends[cell] });
+        told.push({
+          text: `"${text}" ${alike.has(row) ? howAlike : how}`,
+          start: cells.starts[cell],
+          end: cells.ends[cell],
+        });
     }
     rows.push([...firsts]);
   }

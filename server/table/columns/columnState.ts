@@ -1,3 +1,4 @@
+import { tellsOfFile } from '../../trade/headings/fileHeadings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -18,6 +19,8 @@ export class ColumnState {
   /** Whether any heading is known; then cells alone decide only where they leave no doubt. */
   headingsKnown = false;
   readonly holdsFiles: readonly boolean[];
+  /** Columns of what files are as files, such as their sizes. */
+  readonly #ofFiles = new Set<number>();
   /** The rows that are looked at. */
   readonly looked: readonly number[];
 
@@ -48,6 +51,11 @@ export class ColumnState {
     // Letters alone name keys only where others say their octaves by marks.
     if (this.contents.every(({ marked }) => marked === 0)) for (const one of this.contents) one.unmarked = 0;
     this.holdsFiles = this.contents.map((contents) => shareOf(contents, 'file') >= 0.5);
+    for (const { index, heading, evidence } of this.columns) {
+      if (!tellsOfFile(heading)) continue;
+      this.#ofFiles.add(index);
+      evidence.push('Its heading tells of the files, and not of zones.');
+    }
     for (const [index, meaning] of chosen) {
       if (this.columns[index]) this.claim(index, meaning, 1, 'Set by hand.');
     }
@@ -83,7 +91,7 @@ export class ColumnState {
     if (single) this.taken.set(meaning, index);
   }
 
-  /** Columns that no heading explains, with something in them. */
+  /** Columns that no heading explains, with something in them; not those of what files are as files. */
   rest(): number[] {
     return this.columns
       .filter(
@@ -91,6 +99,7 @@ export class ColumnState {
           meaning === 'unknown' &&
           repeats === undefined &&
           !this.chosen.has(index) &&
+          !this.#ofFiles.has(index) &&
           this.contents[index].filled > 0,
       )
       .map(({ index }) => index);

@@ -1,7 +1,10 @@
+import { frequencyHeading } from '../../trade/headings/frequencyHeadings';
 import { loudnessEnd } from '../../trade/headings/headingStems';
+import { unitInHeading } from '../../trade/headings/headings';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
+import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import { runsFromOne } from '../headings/headingFit';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
@@ -11,12 +14,15 @@ import { orderShare } from './keyOrder';
 
 /** So many layers are numbered at most. */
 const mostLayers = 10;
+/** Usual rates of audio files that are no higher than the highest keys sound, in Hz (common practice). */
+const lowRates: ReadonlySet<number> = new Set([8000, 11_025, 12_000]);
 
 /** Settles what headings leave open: which of two columns they mean, or what they mean beside others. */
 export function settleColumns(state: ColumnState): void {
   settleSecondRange(state);
   settleRanks(state);
   settleRanges(state);
+  settleRates(state);
   settleKey(state);
   settleLoopPoints(state);
   settleFromTo(state);
@@ -62,6 +68,25 @@ function settleRanks(state: ColumnState): void {
   if (counts.number < filled || !runsFromOne(contents[index]) || least !== 1) return;
   if (distinct < 2 || greatest > mostLayers || filled <= distinct / 2) return;
   state.claim(index, 'dynamics', 0.75, 'Its numbers count from 1, so they are taken to number the layers.');
+}
+
+/** Frequencies above those of all keys, as `48 kHz`, are how many frames a second the files have. */
+function settleRates(state: ColumnState): void {
+  const { taken, chosen, cells, looked, columns } = state;
+  const index = taken.get('pitch_keycenter');
+  if (index === undefined || chosen.has(index) || taken.has('sample_rate')) return;
+  if (!frequencyHeading(columns[index].heading)) return;
+  const stated = unitInHeading(columns[index].heading);
+  const texts = looked.map((row) => cells.plain(cells.cell(row, index))).filter((text) => text !== '');
+  const hertz = texts.map((text) => readFrequency(text, stated === 'kHz' ? 'kHz' : 'Hz') ?? Number.NaN);
+  if (hertz.length === 0 || !hertz.every((one) => one > keyFrequencies.most || lowRates.has(one))) return;
+  taken.delete('pitch_keycenter');
+  state.claim(
+    index,
+    'sample_rate',
+    0.9,
+    'Its cells are the usual rates of audio files, and higher than keys sound.',
+  );
 }
 
 /** A range in one cell means something else beside low and high columns. */

@@ -75,3 +75,49 @@ describe('a list of songs with the notes that a voice needs', () => {
     expect(headed.map(({ message }) => message).join()).toMatch(/"Column" is the root key/);
   });
 });
+
+// Common practice: a catalogue of recordings gives what the files are, and nothing of a keyboard.
+describe('a list of files', () => {
+  it.each([
+    ['File | Length | Size (MB) | Rate | Recorded | Licence', '2:12 | 34.1 | 48000 | 2019-03-12 | CC0'],
+    ['Datei | Dauer | Größe | Abtastrate | Lizenz', '2:12 | 34 MB | 48 kHz | CC0'],
+    ['Archivo | Duración (s) | Canales | Bits | Frecuencia', '125,4 | 2 | 24 | 48000'],
+    ['Fichier | Taille (Mo) | Durée | Fréquence | Date', '38,2 | 3:36 | 48 kHz | 02/11/2019'],
+    ['Файл | Размер, МБ | Длительность | Дата', '34,1 | 2:12 | 12.03.2019'],
+    ['ファイル | サイズ | 長さ | サンプルレート | 録音日', '34MB | 2:12 | 48kHz | 2019/3/12'],
+    ['File | Category | Description | Duration | Take', 'Foley | Wooden door | 0:03 | 1'],
+  ])('is refused: %s', (headings, row) => {
+    const files = ['rain.wav', 'harbour.wav', 'door_02.wav', 'tram.wav'];
+    const text = table(headings, ...files.map((file) => `${file} | ${row}`));
+    expect(readZoneTable(text).problem).toMatch(
+      /^This is no zone table: it lists files \(column ".*gives no keys/,
+    );
+    expect(looksLikeZoneTable(text)).toBe(false);
+  });
+
+  it('gives no keys by sizes, seconds or beats, though they lie in the order of keys', () => {
+    const rows = ['34 | 62 | 96', '51 | 64 | 98', '12 | 30 | 100', '23 | 90 | 96'];
+    const text = table('File | Size MB | Seconds | BPM', ...rows.map((row, at) => `part${at}.wav | ${row}`));
+    expect(readZoneTable(text).problem).toMatch(/it lists files/);
+  });
+
+  it('is a zone table where it gives keys, levels or velocities too', () => {
+    const of = (heading: string, ...cells: string[]) =>
+      problem(`File | Size | ${heading}`, ...cells.map((cell, at) => `part${at}.wav | 34 MB | ${cell}`));
+    expect(of('Root', '60', '62')).toBeUndefined();
+    expect(of('Velocity', '1-64', '65-127')).toBeUndefined();
+    expect(of('Level dB', '-1', '-3')).toBeUndefined();
+    expect(problem('File | Size', 'pad_C3.wav | 34 MB', 'pad_D3.wav | 35 MB')).toBeUndefined();
+  });
+
+  it('reads frequencies that are rates of files as rates', () => {
+    const { columns } = readZoneTable(
+      table('Fichier | Touche | Fréquence', 'a.wav | 36 | 48 kHz', 'b.wav | 38 | 44,1 kHz'),
+    );
+    expect(columns.map(({ meaning }) => meaning)).toEqual(['sample', 'key', 'sample_rate']);
+    const roots = readZoneTable(
+      table('Fichier | Touche | Fréquence', 'a.wav | 57 | 220 Hz', 'b.wav | 69 | 440 Hz'),
+    );
+    expect(roots.columns.map(({ meaning }) => meaning)).toContain('pitch_keycenter');
+  });
+});
