@@ -1,11 +1,14 @@
+import { listText } from '../../model/wording/listText';
 import { volumeBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
 import { dynamicIn } from '../../trade/dynamics';
 import { loudnessEnd } from '../../trade/headings/headingStems';
 import { bareWord } from '../../trade/languages/spelling';
-import type { ForSome } from '../../trade/statements/forSome';
+import { namesOfRows } from '../../trade/statements/forSome';
+import type { ForSome } from '../../trade/statements/levelChange';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
+import { groupsNamedIn } from './groupsNamed';
 import type { ZoneList } from './zoneList';
 
 /** Zones that a word means, and how they are known. */
@@ -19,20 +22,20 @@ interface Meant {
  * of the lower or upper of two layers. Each sentence is noted, also where it stays open which zones it means.
  */
 export function giveToSome(zones: ZoneList, statements: readonly ForSome[], notes: TableNotes): void {
-  for (const { name, volume, doubt, text } of statements) {
-    const meant = doubt === undefined ? zonesCalled(zones, name) : undefined;
+  for (const statement of statements) {
+    const meant = zonesMeant(zones, statement);
+    // A sentence that names no zones says something else.
+    if (meant === 'none') continue;
+    const { volume, text } = statement;
     const cell = zones.column('sample').cells[meant?.zones[0] ?? 0];
     const span = { start: zones.cells.starts[cell], end: zones.cells.ends[cell] };
     const levels = zones.values('volume');
     const sums = (meant?.zones ?? []).map((zone) =>
       rounded((levels && levels.cells[zone] >= 0 ? levels.numbers[zone] : 0) + volume),
     );
-    const isBeyond = sums.some((sum) => sum < volumeBounds.least || sum > volumeBounds.most);
     notes.row = -2;
-    if (!meant || isBeyond) {
-      const why =
-        doubt ??
-        (isBeyond ? 'levels would be out of bounds' : 'it does not tell for certain which zones are meant');
+    const why = doubtOf(zones, statement, meant, sums);
+    if (!meant || why !== undefined) {
       notes.add(
         'assumed',
         span,
@@ -53,6 +56,35 @@ export function giveToSome(zones: ZoneList, statements: readonly ForSome[], note
       `"${shortened(text)}": ${Math.abs(volume)} dB ${volume < 0 ? 'is taken off' : 'is added to'} the level of ${count} ${count === 1 ? 'zone' : 'zones'}, ${meant.how}.`,
     );
   }
+}
+
+/** Why a sentence is not done; `undefined` where nothing speaks against it. */
+function doubtOf(
+  zones: ZoneList,
+  { name, doubt, volume }: ForSome,
+  meant: Meant | undefined,
+  sums: readonly number[],
+): string | undefined {
+  if (doubt !== undefined) return doubt;
+  if (!meant) return 'it does not tell for certain which zones are meant';
+  if (sums.some((sum) => sum < volumeBounds.least || sum > volumeBounds.most))
+    return 'levels would be out of bounds';
+  // What the sentence tells of may be what the rows give.
+  const levels = name === undefined ? zones.values('volume') : undefined;
+  const isGiven =
+    levels !== undefined &&
+    meant.zones.every((zone) => levels.cells[zone] >= 0 && levels.numbers[zone] === volume);
+  return isGiven ? 'the rows give that level already' : undefined;
+}
+
+/** The zones that a sentence means; `none` where it names none at all, `undefined` where it stays open which. */
+function zonesMeant(zones: ZoneList, { name, among, doubt }: ForSome): Meant | 'none' | undefined {
+  if (name !== undefined) return doubt === undefined ? zonesCalled(zones, name) : undefined;
+  for (const text of among) {
+    const meant = zonesNamedIn(zones, text);
+    if (meant !== 'none') return meant;
+  }
+  return 'none';
 }
 
 function zonesCalled(zones: ZoneList, name: string): Meant | undefined {
@@ -83,6 +115,31 @@ function zonesCalled(zones: ZoneList, name: string): Meant | undefined {
     if (found.length > 0) return { zones: found, how };
   }
   return ofLayer(zones, all, dynamic);
+}
+
+/** The zones of the groups, or with the dynamic or the word in their names, that a text names in any of its words. */
+function zonesNamedIn(zones: ZoneList, text: string): Meant | 'none' | undefined {
+  const all = Array.from({ length: zones.count }, (_, zone) => zone);
+  const groups = groupsNamedIn(
+    [...new Set(zones.groups.slice(0, zones.count))].map((group) => zones.groupNames[group] ?? ''),
+    text,
+  );
+  if (groups === undefined) return undefined;
+  if (groups.length > 0) {
+    const found = all.filter((zone) => groups.includes(zones.groupNames[zones.groups[zone]] ?? ''));
+    return {
+      zones: found,
+      how: `those of the ${groups.length === 1 ? 'group' : 'groups'} ${listText(
+        groups.map((one) => `"${shortened(one)}"`),
+        'and',
+      )}`,
+    };
+  }
+  const meant = namesOfRows(text).flatMap((name) => zonesCalled(zones, name) ?? []);
+  const [first] = meant;
+  if (!first) return 'none';
+  const isOne = meant.every((one) => one.zones.join() === first.zones.join());
+  return isOne && first.zones.length < zones.count ? first : undefined;
 }
 
 /** Where there are two layers of velocities, soft ones are the lower and loud ones the upper. */

@@ -529,7 +529,8 @@ a.wav	60	1-63
 b.wav	60	64-127
 `,
     'sample key volume',
-    ['a.wav 60 -', 'b.wav 60 -'],
+    ['a.wav 60 -', 'b.wav 60 -6'],
+    /6 dB is taken off the level of 1 zone, the upper of two layers/,
   ],
   [
     '46 group titles that are dynamics w/o numbers',

@@ -1,0 +1,77 @@
+/** How a sentence changes a level. */
+export interface LevelChange {
+  /** In dB; below 0 where it is lowered. */
+  volume: number;
+  /** Why it is not to be done, to go on after the sentence; `undefined` where nothing speaks against it. */
+  doubt: string | undefined;
+}
+
+/** A level that the text adds to some of the zones, which it names: by a word such as `soft`, the letter of their names, their group. */
+export interface ForSome extends LevelChange {
+  /** The word; `undefined` where the sentence may name zones by any of its words. */
+  name: string | undefined;
+  /** Parts of the sentence that may name zones, the most telling first, where there is no `name`. */
+  among: readonly string[];
+  text: string;
+}
+
+const decibels =
+  /(?<![\d.,])([-+\u2212\u2013]?)\s?(\d{1,2}(?:[.,]\d{1,2})?)\s?(?:db|дб|decib[eè]l\p{L}*|dezibel|децибел\p{L}*|デシベル|分贝|分貝|데시벨)(?![a-zа-я])/giu;
+const less =
+  /(?<!\p{L})(?:beneath|under|drop\p{L}*|duck\p{L}*|unter(?:halb)?|tiefer|herunter|runter|sous|dessous|(?:plus|en) bas|debajo|sotto|abaixo|onder|omlaag|ner|ned|under|alas|poniżej|niżej|pod|níže|ниже|altında|alatt|quieter|softer|lower\p{L}*|down|less|below|cut|off|subtract\p{L}*|minus|reduce\p{L}*|leiser|weniger|abziehen|ab(?=\s*[.,!]|$)|abgesenk\p{L}*|gesenkt|reduziert\p{L}*|gedämpft|senken|absenken|moins|baiss\p{L}+|enlev\p{L}+|retir\p{L}+|retranch\p{L}+|ôt\p{L}+|menos|baj\p{L}+|rest\p{L}{1,4}|quit\p{L}+|meno|abbass\p{L}+|togli\p{L}*|sottra\p{L}+|baix\p{L}+|tir\p{L}{1,4}|subtra\p{L}+|diminu\p{L}+|zachter|minder|aftrekk\p{L}+|verlaag\p{L}*|eraf|af|lägre|svag\p{L}*|sänk\p{L}*|dra|träk\p{L}*|træk\p{L}*|trekk\p{L}*|sænk\p{L}*|senk\p{L}*|hiljais\p{L}+|vähen\p{L}+|laske\p{L}*|ciszej|odj\p{L}+|odejm\p{L}+|ścisz\p{L}*|obniż\p{L}*|tišeji|ubrat|uber\p{L}*|odeč\p{L}+|sniž\p{L}*|тише|убав\p{L}+|вычт\p{L}+|вычест\p{L}*|сниз\p{L}+|уменьш\p{L}+|kıs\p{L}*|azalt\p{L}*|düşür\p{L}*|çıkar\p{L}*|halkab\p{L}*|csökkent\p{L}*|levon\p{L}*)(?!\p{L})|下げ|下が|低|小さ|引い|引く|減ら|降低|低于|低|减|減|小|빼|낮추|내려|내리/iu;
+const more =
+  /(?<!\p{L})(?:above|over|über|oberhalb|höher|rauf|dessus|encima|sopra|acima|boven|omhoog|upp|opp|över|powyżej|wyżej|nad|výš\p{L}*|выше|fölött|louder|higher|up|boost\p{L}*|add|plus|raise|increase|lauter|anheben|erh\u00f6hen|dazu|hinzu|addier\p{L}*|plus fort|ajout\p{L}+|augment\p{L}+|mont\p{L}{1,3}|m\u00e1s|sub\p{L}{1,3}|añad\p{L}+|sum\p{L}{1,4}|più|alz\p{L}+|aggiung\p{L}+|aument\p{L}+|mais|adicion\p{L}+|som\p{L}{1,4}|luider|verhoog\p{L}*|erbij|höj\p{L}*|lägg|legg|læg|hæv\p{L}*|hev\p{L}*|lisä\p{L}*|nosta\p{L}*|głośniej|doda\p{L}*|podnie\p{L}+|hlasitěji|přid\p{L}+|přič\p{L}+|zvyš\p{L}+|громче|добав\p{L}+|прибав\p{L}+|повыс\p{L}+|ekle\p{L}*|artır\p{L}*|hozzáad\p{L}*|növel\p{L}*|emel\p{L}*)(?!\p{L})|上げ|上が|大き|足し|加え|提高|增加|加上|더하|올려|올리/iu;
+/** `plus bas`, `más bajo`: words for more that make up those for less. */
+const lower =
+  /(?<!\p{L})(?:plus|más|mas|mais|più|piu)\s+(?:bas|faibl|dou[cx]|discr|baj|suav|débil|baix|frac|pian|debol)\p{L}*/giu;
+/** Words that tell what has been done, or of exceptions. */
+const done =
+  /(?<!\p{L})(?:already|have|has|had|was|were|been|did|took|bereits|schon|habe|haben|hatte|wurden?|worden|déjà|avons|ont|été|ya|hemos|fueron|già|abbiamo|stat[oaie]|já|fizemos|foram|tinha|reeds|heb|hebben|werd|redan|har|blev|allerede|jo|olen|już|zosta\p{L}+|již|jsem|byl\p{L}*|уже|был\p{L}*)(?!\p{L})|すでに|既に|ました|已经|已經|이미|했습/iu;
+const except =
+  /(?<!\p{L})(?:except|but not|unless|not|außer|nicht|ohne|sauf|pas|excepto|salvo|tranne|exceto|behalve|niet|utom|inte|undtagen|unntatt|ikke|paitsi|ei|oprócz|nie|kromě|ne|кроме|не|hariç|kivéve|nem)(?!\p{L})|以外|除く|ない|除了|不|제외|않/iu;
+
+const [lessWords, moreWords] = [new RegExp(less.source, 'giu'), new RegExp(more.source, 'giu')];
+
+/** Whether a text gives an amount in dB. */
+export function hasDecibels(text: string): boolean {
+  return text.search(decibels) >= 0;
+}
+
+/** The amounts in dB that a text gives, and where each stands. */
+export function decibelsIn(text: string): { start: number; end: number }[] {
+  return Array.from(text.matchAll(decibels), ({ 0: found, index }) => ({
+    start: index,
+    end: index + found.length,
+  }));
+}
+
+/**
+ * The change of level that a text gives by one amount in dB; its sign, or a word in `rest`, says which way it goes, else `usual`: −1, 1, or 0
+ * for neither. `undefined` where it gives no amount.
+ */
+export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange | undefined {
+  const amounts = Array.from(text.matchAll(decibels));
+  const [amount] = amounts;
+  if (!amount) return undefined;
+  const size = Number((amount[2] ?? '').replace(',', '.'));
+  const plain = rest.replace(lower, ' ');
+  const [isLess, isMore] = [plain !== rest || less.test(plain), more.test(plain)];
+  const sign = amount[1] ?? '';
+  const way = sign === '+' ? 1 : sign !== '' ? -1 : isLess && isMore ? 0 : isLess ? -1 : isMore ? 1 : usual;
+  // The same amount may stand once more with another spelling of its unit.
+  const isOne = amounts.every(([, sign, digits]) => sign === amount[1] && digits === amount[2]);
+  const isClash = (sign === '+' && isLess) || (sign !== '' && sign !== '+' && isMore);
+  const doubt = done.test(rest)
+    ? 'it may tell what has been done already'
+    : except.test(rest)
+      ? 'it speaks of exceptions'
+      : !isOne || way === 0 || isClash
+        ? 'it does not tell for certain how much is added or taken off'
+        : undefined;
+  return { volume: way * size, doubt };
+}
+
+/** A text without its words for quieter and louder. */
+export function withoutWays(text: string): string {
+  return text.replace(lower, ' ').replace(lessWords, ' ').replace(moreWords, ' ');
+}
