@@ -93,7 +93,11 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
 };
 const fileLook: Look = { ...plainLook, kind: 'file', value: Number.NaN };
 /** Remarks that start with a sign; one that starts with a word may be part of a name. */
-const signedRemark = /^[?!*<#/([]/;
+const signedRemark = /^[?!*<#/([※]/;
+/** A sign that parts names too, as in `1 - soft`: only behind a note or a number that counts no layers it starts a remark. */
+const dashedRemark = /^[-\u2010-\u2015\u2212:=]/;
+/** The lowest key of organs, in the numbers of the MIDI standard; what is below may count layers (our choice). */
+const leastKey = 12;
 /** One of several turns: `1/3`, `2 of 4`, `RR2`. */
 const turnOf = new RegExp(
   String.raw`^(?:rr|take)[ ._#-]?\d{1,2}$|^\d{1,2}\s?(?:/|${outOfWords})\s?\d{1,2}$`,
@@ -137,8 +141,14 @@ function lookWithoutRemark(text: string): CellLook {
   const look = lookAt(text);
   if (look.kind !== 'text') return look;
   const found = remarkIn(text);
-  if (!found || !signedRemark.test(found.remark)) return look;
+  if (!found) return look;
   const value = lookAt(found.value);
+  if (dashedRemark.test(found.remark)) {
+    const isRange = value.kind === 'note-range' || value.kind === 'number-range';
+    const isApart = value.value >= leastKey || value.value < 0 || value.unit !== undefined;
+    return value.kind === 'note' || isRange || (value.kind === 'number' && isApart) ? value : look;
+  }
+  if (!signedRemark.test(found.remark)) return look;
   return value.kind === 'number' || value.kind === 'note' ? value : look;
 }
 

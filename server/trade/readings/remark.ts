@@ -1,4 +1,6 @@
 import { unitOf } from '../languages/cellWords';
+import { readKeyRange } from './keyReading';
+import { limitIn, meansOpenEnd } from './limits';
 
 /** A value and what somebody remarks on it. */
 export interface Remarked {
@@ -10,7 +12,10 @@ const longest = 200;
 const longestValue = 24;
 /** A sign that no value has, or a word behind a blank. */
 const behind =
-  /^(.*?[\p{L}\p{N}%♯♭])(\s*[?!*†‡]+(?:\s.*)?|\s*(?:<-|<=|\u2190|\u21d0|\/\/|--).*|\s+#.*|\s*[([{].*|\s*,\s+\p{L}.*|\s*;.*|\s+\p{L}{2,}.*)$/u;
+  /^(.*?[\p{L}\p{N}%♯♭])(\s*[?!*†‡※]+(?:\s.*)?|\s*(?:<-|<=|\u2190|\u21d0|\/\/|--).*|\s*※.*|\s+#.*|\s*[([{].*|\s*,\s+\p{L}.*|\s*;.*|\s+\p{L}{2,}.*)$/u;
+/** A sign between two values as well, so that words have to stand behind it: `42 - new!`, `36: kick`, `46 = open`. */
+const dashed =
+  /^(.*?[\p{L}\p{N}%♯♭])(\s*[-\u2010-\u2015\u2212:=]\s+["'\u201c\u201e\u00ab(]?(\p{L}[^\s,;.!?)]*).*)$/u;
 const before =
   /^(~|\u2248|\?|ca\.?(?=[\s\d])|c\.\s|circa\s|approx\.?\s|about\s|etwa\s|env(?:iron|\.)?\s)\s*(\S.*)$/iu;
 
@@ -29,9 +34,24 @@ export function remarkIn(text: string): Remarked | undefined {
   if (text.length > longest || !/\d/.test(text)) return undefined;
   const lead = before.exec(text.trim());
   if (lead) return { value: lead[2], remark: lead[1].trim() };
-  const found = behind.exec(text.trim());
+  const found = dashedRemark(text.trim()) ?? behind.exec(text.trim());
   if (!found) return undefined;
   const [value, rest] = withUnit(found[1], found[2]);
   if (value.length > longestValue || !/\d/.test(value) || rest === '') return undefined;
   return { value: value.trim(), remark: rest.trim() };
+}
+
+/** A value with a remark behind a dash; none where the words are the other end of a range. */
+function dashedRemark(text: string): RegExpExecArray | undefined {
+  const found = dashed.exec(text);
+  if (!found) return undefined;
+  const [, value, rest, word] = found;
+  const words = rest.replace(/^\s*\S\s*/u, '');
+  const isEnd =
+    readKeyRange(word) !== undefined ||
+    readKeyRange(words) !== undefined ||
+    meansOpenEnd(word) ||
+    meansOpenEnd(words) ||
+    limitIn(`${value} ${words}`) !== undefined;
+  return isEnd ? undefined : found;
 }
