@@ -9,7 +9,7 @@ describe('keys with remarks behind a dash', () => {
       'tin.wav | 38 - main tin | -3 dB - check | L10',
       'lid.wav | 42 - new! | -5 dB | R25',
     );
-    expect(regions(text).map(({ lokey, volume, pan }) => [lokey, volume, pan ?? '0'].join(' '))).toEqual([
+    expect(regions(text).map(({ key, volume, pan }) => [key, volume, pan ?? '0'].join(' '))).toEqual([
       '36 -1 0',
       '38 -3 -10',
       '42 -5 25',
