@@ -50,8 +50,8 @@ function dashedRemark(text: string): RegExpExecArray | undefined {
   const isEnd =
     readKeyRange(word) !== undefined ||
     readKeyRange(words) !== undefined ||
-    meansOpenEnd(word) ||
-    meansOpenEnd(words) ||
+    // `40 - top`, and not `36 - top drum`
+    meansOpenEnd(words.replace(/\s*[,;(?!].*$/u, '')) ||
     limitIn(`${value} ${words}`) !== undefined;
   return isEnd ? undefined : found;
 }
