@@ -1,28 +1,16 @@
 import { isAudioFileName, namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
-import { readKeyRange } from '../../../trade/readings/keyReading';
 import { TableCells } from '../cells';
+import { bullet, isKey, keyFirst, keyLast } from './listedKey';
+import type { TextLine } from './toldLine';
+import { toldTable } from './toldLines';
+import type { ListLine } from './valuedLine';
+import { valuedLine } from './valuedLine';
 
 /** So many lines tell whether a text is a list. */
 const mostLooks = 300;
 const longestLine = 400;
-const bullet = /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6+-][ \t\u00a0]+)?/;
-const key = String.raw`[[(]?([A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3})`;
-const more = String.raw`((?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])(?:[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3}))?`;
-const parting = String.raw`[\])]?[ \u00a0]*(?:->|=>|[-\u2013\u2014:=\u2192.)>])?[ \u00a0]*`;
-/** A key, or two, before a name, and behind one. */
-const keyFirst = new RegExp(`^${key}${more}(?=[^\\p{L}\\p{N}#])${parting}([\\p{L}\\p{N}_("'./~].*)$`, 'u');
-const keyLast = new RegExp(`^(.*\\.\\w{2,5})${parting}(?<![\\p{L}\\p{N}])${key}${more}[\\])]?$`, 'u');
-
-interface Line {
-  key: Stretch;
-  name: Stretch;
-  /** What somebody remarks behind both. */
-  remark: Stretch | undefined;
-  isKeyFirst: boolean;
-}
-
 /** A remark behind the name of a file: in brackets, behind a sign, or further away than the words of a name. */
 const remarked =
   /^(.*?\.\w{2,5})((?:[ \u00a0]{2,}|[ \u00a0]*[([{]|[ \u00a0]+(?:--|[\u2013\u2014#;]|<-|\/\/)).*)$/u;
@@ -31,7 +19,7 @@ const apart = /[ \u00a0]{2}/;
 
 /**
  * The cells of a bare list that gives a key to each file, and nothing else but remarks: `36 Kick.wav`, `C1 - Kick.wav`, `Kick.wav = 36`,
- * `40 Snare.wav (loud)`.
+ * `40 Snare.wav (loud)`, and values that say what they are by their units: `49 Crash.wav  -3 dB`.
  * `undefined` for any other text, and for lines that are only numbered.
  */
 export function bareListCells(text: string): TableCells | undefined {
@@ -43,6 +31,11 @@ export function bareListCells(text: string): TableCells | undefined {
   if (areNumbered(text, found) || found.every(({ name }) => leadsWithNumber(text, name))) return undefined;
   const isKeyFirst = found[0].isKeyFirst;
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
+  if (found.some(({ values }) => values.length > 0))
+    return toldTable(
+      text,
+      lines.map((line) => toldOf(text, line)),
+    );
   const heading = headingAbove(text, lines);
   const cells = new TableCells(text);
   for (const line of lines) {
@@ -56,6 +49,15 @@ export function bareListCells(text: string): TableCells | undefined {
     cells.endRow();
   }
   return cells;
+}
+
+/** What a line of a list tells, as a line of words does. */
+function toldOf(text: string, line: Stretch): TextLine {
+  const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
+  if (!parts) return { ...line, told: undefined };
+  const { key, name, values, remark } = parts;
+  const lead = { ...key, text: text.slice(key.start, key.end), sign: '' };
+  return { ...line, told: { lead, file: name, values, rest: remark ? [remark] : [] } };
 }
 
 /** The line above the first file where it has two words over the two columns, far apart as cells are. */
@@ -89,7 +91,7 @@ function leadsWithNumber(text: string, { start, end }: Stretch): boolean {
 }
 
 /** Whether the numbers count the lines, from 0 or 1. */
-function areNumbered(text: string, lines: readonly Line[]): boolean {
+function areNumbered(text: string, lines: readonly ListLine[]): boolean {
   return lines.every(({ key: { start, end } }, at) => {
     const first = Number(text.slice(lines[0].key.start, lines[0].key.end));
     return (first === 0 || first === 1) && Number(text.slice(start, end)) === first + at;
@@ -114,10 +116,12 @@ function holdsFile(text: string, { start, end }: Stretch): boolean {
   return namesAudioFileIn(text.slice(start, end));
 }
 
-function partsOf(text: string, { start, end }: Stretch): Line | undefined {
+function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
   const whole = text.slice(start, end).trimEnd();
   // Other signs part the columns of a table.
   if (/[\t;|]/.test(whole.replace(/;.*$/, (rest) => (isAudioFileName(rest) ? rest : '')))) return undefined;
+  const valued = valuedLine(text, start, whole);
+  if (valued) return valued;
   const [, named, behind] = remarked.exec(whole) ?? [];
   // What follows another file is no remark.
   const isRemarked = named !== undefined && isAudioFileName(named) && !holdsKeyOrFile(behind);
@@ -134,6 +138,7 @@ function partsOf(text: string, { start, end }: Stretch): Line | undefined {
       key: { start: from + at, end: from + at + first[1].length + (first[2]?.length ?? 0) },
       name: { start: from + name, end: from + rest.length },
       remark,
+      values: [],
       isKeyFirst: true,
     };
   }
@@ -145,6 +150,7 @@ function partsOf(text: string, { start, end }: Stretch): Line | undefined {
     key: { start: from + at, end: from + at + last[2].length + (last[3]?.length ?? 0) },
     name: { start: from, end: from + last[1].length },
     remark: undefined,
+    values: [],
     isKeyFirst: false,
   };
 }
@@ -153,9 +159,4 @@ function partsOf(text: string, { start, end }: Stretch): Line | undefined {
 function holdsKeyOrFile(text = ''): boolean {
   const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
   return isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') || /^-?\d/.test(bare) || namesAudioFileIn(bare);
-}
-
-function isKey(text: string): boolean {
-  const range = readKeyRange(text);
-  return range !== undefined && (range.low.number ?? 0) <= 127 && (range.high.number ?? 0) <= 127;
 }

@@ -40,6 +40,11 @@ export function toldCells(text: string): TableCells | undefined {
   return new ToldTable(text, lead).cells(lines.map(read), legend);
 }
 
+/** Lines that were told elsewhere as rows under headings; `undefined` in place of what a line tells keeps it as text. */
+export function toldTable(text: string, lines: readonly TextLine[]): TableCells {
+  return new ToldTable(text, 'key').cells(lines, () => undefined);
+}
+
 /** What the numbers before lines are: the keys of their zones, or numbers of the lines. */
 type Lead = 'key' | 'row_number' | undefined;
 
