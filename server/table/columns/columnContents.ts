@@ -1,6 +1,7 @@
 import { dynamicIn, dynamicOf } from '../../trade/dynamics';
 import type { Unit } from '../../trade/meaning';
 import { outOfWords } from '../../trade/rangeWords';
+import { meansFileEnd } from '../../trade/readings/fileEnds';
 import { isLinedName, octaveMarkOf } from '../../trade/readings/keyReading';
 import { meansAll } from '../../trade/readings/limits';
 import { isMuteRemark } from '../../trade/readings/muteRemark';
@@ -54,6 +55,8 @@ export interface ColumnContents {
   beyond: number;
   /** Cells that say all keys or velocities there are. */
   wholes: number;
+  /** Cells that name the end of the file in place of a frame. */
+  fileEnds: number;
   /** Cells that name a note and no octave, and notes whose octave is given by a mark. */
   unmarked: number;
   marked: number;
@@ -73,6 +76,7 @@ interface Look extends CellLook {
   isTurn: boolean;
   isChoke: boolean;
   isAll: boolean;
+  isFileEnd: boolean;
   isBeyond: boolean;
   mark: 'none' | 'mark' | undefined;
   trigger: TriggerValue | undefined;
@@ -87,6 +91,7 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
   isTurn: false,
   isChoke: false,
   isAll: false,
+  isFileEnd: false,
   isBeyond: false,
   mark: undefined,
   trigger: undefined,
@@ -130,6 +135,7 @@ function lookInto(cells: TableCells, cell: number): Look {
     isTurn: turnOf.test(text),
     isChoke: kind === 'text' && isMuteRemark(text),
     isAll: kind === 'text' && meansAll(text),
+    isFileEnd: kind === 'text' && meansFileEnd(text),
     isBeyond: kind === 'number-range' && /^\d{1,9}\D+\d{1,9}$/.test(text) && Number(/\d+$/.exec(text)) > 127,
     mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
@@ -192,6 +198,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (look.isTurn) contents.turns++;
     if (look.isChoke) contents.chokes++;
     if (look.isAll) contents.wholes++;
+    if (look.isFileEnd) contents.fileEnds++;
     if (look.isBeyond) contents.beyond++;
     if (look.trigger !== undefined) contents.triggers++;
     if (look.trigger === 'release') contents.releases++;
@@ -252,6 +259,7 @@ function noContents(rows: number): ColumnContents {
     turns: 0,
     chokes: 0,
     wholes: 0,
+    fileEnds: 0,
     beyond: 0,
     bits: 0,
     triggers: 0,

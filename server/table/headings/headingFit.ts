@@ -102,7 +102,7 @@ const fits: Readonly<Record<ColumnMeaning, Judge>> = {
         (contents.greatest <= 1 && contents.least >= 0 ? numbers : 0),
     ),
   loop_start: areNumbers,
-  loop_end: areNumbers,
+  loop_end: ({ contents, numbers }) => graded(numbers + contents.fileEnds / contents.filled),
   loop_length: areNumbers,
   offset: areNumbers,
   end: areNumbers,

@@ -2,11 +2,13 @@ import type { Steps } from '../../model/steps';
 import { rounded } from '../../trade/decimal';
 import { isLengthWord } from '../../trade/headings/headingStems';
 import { wordsOf } from '../../trade/languages/spelling';
+import { meansFileEnd } from '../../trade/readings/fileEnds';
 import type { LoopReading, SecondPoint } from '../../trade/readings/loopReading';
 import { readLoop } from '../../trade/readings/loopReading';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
+import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueName, ValueWord } from '../zones/zoneList';
 import { valueWords } from '../zones/zoneList';
@@ -27,6 +29,7 @@ export class LoopColumns {
   readonly #length: ColumnReading | undefined;
   readonly #readings: CellReadings<LoopReading | undefined>;
   readonly #judge: LoopJudge;
+  #isEndTold = false;
 
   constructor(
     readonly table: ZoneCells,
@@ -94,6 +97,10 @@ export class LoopColumns {
     const from = at(start);
     // A point that cannot be counted in frames has its note; the other one is then of no use.
     if (from === undefined) return;
+    if (!second) {
+      this.#keepToEnd(zone, from, cell);
+      return;
+    }
     const kind: SecondPoint = secondIs === 'open' && speaksOfLength(column) ? 'length' : secondIs;
     const to = at(second);
     const unit = second?.unit ?? this.positions.styleOf(column).unit;
@@ -109,6 +116,10 @@ export class LoopColumns {
     const frame = (cell: number, column: ColumnReading | undefined) =>
       cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd: false });
     const start = frame(startCell, this.#start);
+    if (start !== undefined && endCell >= 0 && meansFileEnd(table.cells.plain(endCell))) {
+      this.#keepToEnd(zone, start, startCell);
+      return;
+    }
     const end = frame(endCell, this.#end);
     const length = end === undefined ? frame(lengthCell, this.#length) : undefined;
     const second = end ?? length;
@@ -116,7 +127,37 @@ export class LoopColumns {
     const unit = column && this.positions.styleOf(column).unit;
     if (start !== undefined && second !== undefined)
       this.#judge.keep(zone, start, second, end === undefined ? 'length' : 'end', unit !== 'frames');
+    else if (start !== undefined && endCell < 0 && lengthCell < 0 && this.#goesToEnd)
+      this.#keepToEnd(zone, start, startCell);
     else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(start, second, row);
+  }
+
+  /** Whether the text says that loops end with their files; noted once. */
+  get #goesToEnd(): boolean {
+    const said = this.table.options.statements.loopsToEnd;
+    if (said === undefined) return false;
+    if (!this.#isEndTold && this.#start) {
+      const message = `Loops of ${columnName(this.#start)} end with the last frames of their files, as "${shortened(said)}" says.`;
+      this.table.noteColumn(this.#start, message);
+    }
+    this.#isEndTold = true;
+    return true;
+  }
+
+  /** Keeps a loop up to the last frame of the file; its start alone where it is not known how long the file is. */
+  #keepToEnd(zone: number, start: number, cell: number): void {
+    const frames = this.positions.framesIn(zone);
+    if (frames !== undefined) {
+      this.#judge.keep(zone, start, frames - start, 'length', false);
+      return;
+    }
+    this.#setWord('loop_mode', zone, cell, 'loop_continuous');
+    this.#set('loop_start', zone, cell, rounded(start));
+    const { notes, cells } = this.table;
+    const span = { start: cells.starts[cell], end: cells.ends[cell] };
+    const message =
+      'The file is not there to tell where its last frame is, so no loop end is written: a player ends the loop with the sample.';
+    notes.add('assumed', span, message, 'loops to end');
   }
 
   #writePoints(zone: number, row: number): void {
@@ -124,7 +165,7 @@ export class LoopColumns {
     if (!points) return;
     const { start, end } = points;
     const startPlace = this.#placeIn(row, [this.#start, this.#switch]);
-    const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]);
+    const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]) ?? startPlace;
     if (!startPlace || !endPlace) return;
     if (end <= start) {
       if (start > 0) this.#dropPoints(start, end, row);

@@ -2,6 +2,7 @@ import { loopWord } from '../languages/cellWords';
 import type { CellWord } from '../languages/languageWords';
 import type { Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
+import { meansFileEnd } from './fileEnds';
 import type { NumberReading } from './numberReading';
 import { readNumber } from './numberReading';
 
@@ -14,6 +15,7 @@ export interface LoopReading {
   /** The way back is played too, or the loop runs backwards; the open format names it `loop_type`. */
   type: 'alternate' | 'backward' | undefined;
   start: NumberReading | undefined;
+  /** `undefined` beside a start: the loop ends with the file. */
   second: NumberReading | undefined;
   secondIs: SecondPoint;
 }
@@ -40,7 +42,7 @@ const signs: readonly (readonly [RegExp, SecondPoint])[] = [
 
 /**
  * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames, times or percent,
- * or two numbers as in `30000/8000`; or both: `sustain 1000-2000`.
+ * or two numbers as in `30000/8000`, or `start-end` with that word for the end of the file; or both: `sustain 1000-2000`.
  */
 export function readLoop(text: string): LoopReading | undefined {
   const word = text.trim();
@@ -79,7 +81,9 @@ function readPoints(text: string): LoopReading | undefined {
     const sign = pattern.exec(text);
     if (!sign || sign.index === 0) continue;
     const start = pointIn(text.slice(0, sign.index));
-    const second = pointIn(text.slice(sign.index + sign[0].length));
+    const behind = text.slice(sign.index + sign[0].length);
+    const second = pointIn(behind);
+    if (start && secondIs === 'end' && meansFileEnd(behind)) return { ...nothing, start };
     if (!start || !second) continue;
     // From 0 to 0 there is nothing to repeat.
     if (start.number === 0 && second.number === 0) return modeOf('no_loop');

@@ -1,4 +1,5 @@
 import { loopWord } from '../languages/cellWords';
+import { saysLoopsGoToEnd } from './loopsToEnd';
 
 /** Words for a sound that plays to its end, in the languages of the trade. */
 const toTheEnd =
@@ -26,7 +27,8 @@ export function playsOutIn(texts: readonly string[]): string | undefined {
   for (const text of texts) {
     for (const sentence of text.slice(0, longest).split(sentences)) {
       const said = sentence.replace(/\s+/g, ' ').trim();
-      if (toTheEnd.test(said) && forAll.test(said) && !excepts.test(said)) return said;
+      if (toTheEnd.test(said) && forAll.test(said) && !excepts.test(said) && !saysLoopsGoToEnd(said))
+        return said;
     }
   }
   return undefined;

@@ -23,6 +23,7 @@ import { keySpreadIn, outermostKeysIn } from './keySpread';
 import type { StatedLayerOrder } from './layerOrder';
 import { layerOrderIn } from './layerOrder';
 import type { ForSome } from './levelChange';
+import { loopsToEndIn } from './loopsToEnd';
 import type { NamedReleases } from './namedReleases';
 import { namedReleasesIn } from './namedReleases';
 import { pianoKeysIn } from './pianoKeys';
@@ -55,6 +56,8 @@ export interface Statements {
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
   /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it. */
   ends: StatedEnds | undefined;
+  /** The sentence that says that loops end with their files. */
+  loopsToEnd: string | undefined;
   /** The number of the first frame. */
   firstFrame: { is: 0 | 1; text: string } | undefined;
   /** The keys that switch between articulations, and the one that is taken at the start. */
@@ -169,6 +172,7 @@ export function statementsIn(written: readonly string[]): Statements {
     middleKey: middleKey?.is === 60 ? undefined : middleKey,
     scales,
     ends: endsAre,
+    loopsToEnd: loopsToEndIn(texts),
     firstFrame,
     switches: switchesIn(texts),
     releases: releasesIn(texts),
