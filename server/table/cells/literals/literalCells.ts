@@ -6,6 +6,7 @@ import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
 import { useLookUps } from './lookUps';
+import { proseAround } from './proseAround';
 import { readIndented } from './yamlTree';
 
 /** So much of a text tells whether it may be a literal. */
@@ -14,6 +15,7 @@ const mostColumns = 200;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
   /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+)?[\p{L}_$][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+const bracketLine = /^[ \t]*(?:[\p{L}_$][^\n]{0,60}[:=(]\s*)?[[{(]/mu;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
 /** A name that is given one text or number, as a folder, before the literal. */
 const setting =
@@ -28,6 +30,12 @@ export function mayBeLiteral(text: string): boolean {
   const start = withoutComments(text);
   if (hasBlocks(start)) return false;
   return opening.test(start) && (file.test(text) || /["']\s*:/.test(start));
+}
+
+/** Whether a text names a file in quotation marks, and a bracket opens a line in it, or behind a name and a sign. */
+function mayHoldLiteral(text: string): boolean {
+  const start = text.slice(0, looked * 2);
+  return file.test(start) && bracketLine.test(start) && !hasBlocks(start);
 }
 
 /** Whether a text is in blocks below names in square brackets, with a value on each line, as TOML and INI have it. */
@@ -47,21 +55,29 @@ function withoutComments(text: string): string {
 
 /**
  * The cells of JSON, JSON lines, a literal of a script or an indented list, a row for each map or list that names a sample, with a row of headings
- * where values have keys. Comments, and what belongs to all, are kept as texts around. `undefined` for any other text.
+ * where values have keys. Comments, sentences before and behind it, and what belongs to all, are kept as texts around. `undefined` for any other text.
  */
 export function literalCells(text: string): TableCells | undefined {
-  const read = mayBeLiteral(text) ? readLiterals(text) : readIndented(text);
+  const prose = mayHoldLiteral(text)
+    ? proseAround(
+        text,
+        (line) => opening.test(line),
+        (line) => setting.test(`${line}\n`),
+      )
+    : undefined;
+  const body = prose?.body ?? text;
+  const read = mayBeLiteral(body) ? readLiterals(body) : readIndented(text);
   if (!read) return undefined;
   const { top, comments } = read;
   const { records, around } = literalRecords(top);
   // One call of a function may do anything.
-  if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(text))))
+  if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(body))))
     return undefined;
   nameByComment(records, comments);
   useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
   cells.areRecords = true;
-  cells.around = [...comments.map(({ text: one }) => one), ...around];
+  cells.around = [...(prose?.sentences ?? []), ...comments.map(({ text: one }) => one), ...around];
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;
 }
