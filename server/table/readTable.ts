@@ -283,7 +283,8 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
       columns,
     };
   }
-  giveToSome(zones, statements.forSome, notes);
+  const headings = tables.flatMap(({ columns: all }) => all.map(({ heading }) => heading));
+  giveToSome(zones, statements.forSome, headings, notes);
   completeRoundRobins(zones);
   yield 0.9;
   const grouped = { zones, groups: groupZones(zones) };

@@ -9,6 +9,7 @@ import type { ForSome } from '../../trade/statements/levelChange';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
 import { groupsNamedIn } from './groupsNamed';
+import { zonesOfKindNamed } from './kindsNamed';
 import type { ZoneList } from './zoneList';
 
 /** Zones that a word means, and how they are known. */
@@ -21,8 +22,15 @@ interface Meant {
  * Adds to the levels of some zones what the text around says: those of a group, of a dynamic, with a word or a letter in their names, or
  * of the lower or upper of two layers. Each sentence is noted, also where it stays open which zones it means.
  */
-export function giveToSome(zones: ZoneList, statements: readonly ForSome[], notes: TableNotes): void {
+export function giveToSome(
+  zones: ZoneList,
+  statements: readonly ForSome[],
+  headings: readonly string[],
+  notes: TableNotes,
+): void {
   for (const statement of statements) {
+    // What a heading says of its own column is read with it.
+    if (statement.name === undefined && headings.some((one) => one.includes(statement.text))) continue;
     const meant = zonesMeant(zones, statement);
     // A sentence that names no zones says something else.
     if (meant === 'none') continue;
@@ -61,12 +69,13 @@ export function giveToSome(zones: ZoneList, statements: readonly ForSome[], note
 /** Why a sentence is not done; `undefined` where nothing speaks against it. */
 function doubtOf(
   zones: ZoneList,
-  { name, doubt, volume }: ForSome,
+  { name, doubt, volume, exceptions }: ForSome,
   meant: Meant | undefined,
   sums: readonly number[],
 ): string | undefined {
   if (doubt !== undefined) return doubt;
   if (!meant) return 'it does not tell for certain which zones are meant';
+  if (exceptions !== '' && !speaksOfOthers(zones, meant, exceptions)) return 'it speaks of exceptions';
   if (sums.some((sum) => sum < volumeBounds.least || sum > volumeBounds.most))
     return 'levels would be out of bounds';
   // What the sentence tells of may be what the rows give.
@@ -75,6 +84,12 @@ function doubtOf(
     levels !== undefined &&
     meant.zones.every((zone) => levels.cells[zone] >= 0 && levels.numbers[zone] === volume);
   return isGiven ? 'the rows give that level already' : undefined;
+}
+
+/** Whether a text names zones, and none of those that are meant: `not the close ones` is no exception to others. */
+function speaksOfOthers(zones: ZoneList, { zones: those }: Meant, text: string): boolean {
+  const others = zonesNamedIn(zones, text);
+  return others !== undefined && others !== 'none' && others.zones.every((zone) => !those.includes(zone));
 }
 
 /** The zones that a sentence means; `none` where it names none at all, `undefined` where it stays open which. */
@@ -137,7 +152,11 @@ function zonesNamedIn(zones: ZoneList, text: string): Meant | 'none' | undefined
   }
   const meant = namesOfRows(text).flatMap((name) => zonesCalled(zones, name) ?? []);
   const [first] = meant;
-  if (!first) return 'none';
+  if (!first) {
+    const ofKind = zonesOfKindNamed(zones, text);
+    if (ofKind?.length === 0) return 'none';
+    return ofKind && { zones: ofKind, how: 'those that it names by what they are' };
+  }
   const isOne = meant.every((one) => one.zones.join() === first.zones.join());
   return isOne && first.zones.length < zones.count ? first : undefined;
 }

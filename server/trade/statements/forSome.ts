@@ -45,7 +45,7 @@ function readSentence(text: string): ForSome[] {
   if (!match || name === undefined) return levelsOfNamed(text);
   // What names the rows says nothing of the way.
   const change = levelChangeIn(text, text.replace(match[0], ' '));
-  return change ? [{ name, among: [], ...change, text }] : [];
+  return change ? [{ name, among: [], exceptions: '', ...change, text }] : [];
 }
 
 const microphoneWord = String.raw`mic(?:rophone)?s?|mikr?os?|mikrofon\p{L}*|micros?|microfon\p{L}*|микрофон\p{L}*`;

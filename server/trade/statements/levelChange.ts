@@ -12,6 +12,8 @@ export interface ForSome extends LevelChange {
   name: string | undefined;
   /** Parts of the sentence that may name zones, the most telling first, where there is no `name`. */
   among: readonly string[];
+  /** What the sentence leaves out besides, which may be zones that it does not mean anyway; empty where it does not. */
+  exceptions: string;
   text: string;
 }
 
@@ -69,6 +71,11 @@ export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange
         ? 'it does not tell for certain how much is added or taken off'
         : undefined;
   return { volume: way * size, doubt };
+}
+
+/** Whether a text speaks of exceptions. */
+export function speaksOfExceptions(text: string): boolean {
+  return except.test(text);
 }
 
 /** A text without its words for quieter and louder. */

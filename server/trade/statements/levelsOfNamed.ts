@@ -1,6 +1,6 @@
 import { forAllIn } from './forAll';
 import type { ForSome } from './levelChange';
-import { decibelsIn, levelChangeIn, withoutWays } from './levelChange';
+import { decibelsIn, levelChangeIn, speaksOfExceptions, withoutWays } from './levelChange';
 
 /** Signs and words that part a sentence into clauses; small words of one language that mean something else in another are not among them. */
 const between =
@@ -27,7 +27,8 @@ export function levelsOfNamed(sentence: string): ForSome[] {
   const found: ForSome[] = [];
   let before = '';
   let usual = 0;
-  for (const clause of clausesOf(sentence)) {
+  const clauses = clausesOf(sentence);
+  for (const [at, clause] of clauses.entries()) {
     const [amount, ...others] = decibelsIn(clause);
     const change = amount && levelChangeIn(clause, clause, others.length > 0 ? 0 : usual);
     if (amount && change && /[1-9]/.test(clause.slice(amount.start, amount.end))) {
@@ -38,9 +39,11 @@ export function levelsOfNamed(sentence: string): ForSome[] {
         ? 'it may tell how loud the samples are'
         : change.doubt;
       const among = [`${ahead.replace(comparison, ' ')} ${behind}`, `${ahead} ${behind}`, before];
+      const next = clauses[at + 1] ?? '';
       found.push({
         name: undefined,
         among: among.map(withoutWays),
+        exceptions: decibelsIn(next).length === 0 && speaksOfExceptions(next) ? next : '',
         volume: change.volume,
         doubt,
         text: sentence,

@@ -80,6 +80,37 @@ describe('a level that a sentence gives the zones of a column', () => {
     ]);
   });
 
+  it('is not that of a heading once more, whatever the level of its row', () => {
+    const text = table('Low | High | Root | Near | Far (-6 dB) | Level', '43 | 47 | 45 | a.wav | b.wav | -1');
+    expect(regions(text).map(({ volume }) => volume)).toEqual(['-1', '-7']);
+  });
+
+  it('goes by sides, by releases and by the letters of dynamics', () => {
+    const sides = table('Key | Left | Right', '45 | a_1.wav | b_1.wav', '50 | a_2.wav | b_2.wav');
+    const left = regions(`The left channel is 1 dB louder than the right one.\n\n${sides}`);
+    expect(left.map(({ volume, pan }) => [volume ?? 0, pan].join(' ')).sort()).toEqual([
+      '0 100',
+      '0 100',
+      '1 -100',
+      '1 -100',
+    ]);
+    const layers = table('File | Root | Layer', 'a.wav | 60 | pp', 'b.wav | 60 | ff');
+    const said = 'The pp layer is 3 dB quieter.';
+    expect(regions(`${said}\n\n${layers}`).map(({ volume }) => Number(volume ?? 0))).toEqual([-3, 0]);
+    const releases = table('File | Key | Trigger', 'a.wav | 60 | attack', 'b.wav | 60 | release');
+    expect(
+      regions(`Release samples: -9 dB.\n\n${releases}`).map(({ volume }) => Number(volume ?? 0)),
+    ).toEqual([0, -9]);
+  });
+
+  it('is left where the next clause makes an exception, unless that is of other zones', () => {
+    const rows = ['a.wav | 60 | near', 'b.wav | 60 | far', 'c.wav | 62 | far'];
+    const read = (said: string) =>
+      regions(`${said}\n\n${table('File | Root | Mic', ...rows)}`).map(({ volume }) => Number(volume ?? 0));
+    expect(read('The far files go 4 dB down, not the near ones.')).toEqual([0, -4, -4]);
+    expect(read('The far files go 4 dB down, but not the first one.')).toEqual([0, 0, 0]);
+  });
+
   it('goes by words in names where no group has them', () => {
     const rows = table(
       'File | Root | Low | High',
