@@ -84,7 +84,7 @@ function fileList(
   columns: readonly ColumnReading[],
 ): string | undefined {
   const sample = columns.find(({ meaning }) => meaning === 'sample');
-  const others = columns.filter(({ index, heading }) => index !== sample?.index && heading !== '');
+  const others = columns.filter(({ index }) => index !== sample?.index);
   if (!sample || others.length === 0) return undefined;
   const isListed = others.some(({ heading }) => tellsOfFile(heading));
   const isOfFiles = ({ meaning, side, repeats }: ColumnReading) =>

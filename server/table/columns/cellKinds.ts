@@ -25,6 +25,9 @@ export interface CellLook {
   unit: Unit | undefined;
 }
 
+/** Hours, minutes and seconds are no range. */
+const clockTime = /^\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?$/;
+
 /** Finds out what a text looks like. */
 export function lookAt(text: string): CellLook {
   if (text === '') return look('empty');
@@ -32,6 +35,7 @@ export function lookAt(text: string): CellLook {
   if (first === 61) return look('formula');
   if (isAudioFileName(text)) return look('file');
   if (text.length > 64) return look('text');
+  if (clockTime.test(text)) return look('text');
   const number = readNumber(text);
   if (number) return { kind: 'number', value: number.number, unit: number.unit };
   const keys = readKeyRange(text);

@@ -3,6 +3,7 @@ import { aloneEnd } from '../../trade/headings/headingStems';
 import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
+import { keyFrequencies } from '../../trade/readings/frequencyReading';
 import { statedSettings } from '../../trade/statements/settings';
 import { labelsSideBySide } from '../headings/labelsSideBySide';
 import type { ColumnContents } from './columnContents';
@@ -182,6 +183,9 @@ function plainMeaning(
     if ((contents.units.get(unit) ?? 0) >= half && contents.filled > 0)
       return is(meaning, 0.85, `Its cells are in ${unit}.`);
   const hertz = (contents.units.get('Hz') ?? 0) + (contents.units.get('kHz') ?? 0);
+  const least = contents.least * (contents.units.has('Hz') ? 1 : 1000);
+  if (hertz >= half && hertz > 0 && least > keyFrequencies.most && state.columns[index].heading === '')
+    return is('sample_rate', 0.85, 'Its cells are in Hz, and higher than keys sound.');
   if (hertz >= half && contents.units.has('Hz') && !speaksOfOtherFrequency(state.columns[index].heading))
     return is('pitch_keycenter', 0.85, 'Its cells are in Hz.');
   if (areFrameRanges(contents))

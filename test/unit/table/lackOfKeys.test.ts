@@ -110,6 +110,13 @@ describe('a list of files', () => {
     expect(problem('File | Size', 'pad_C3.wav | 34 MB', 'pad_D3.wav | 35 MB')).toBeUndefined();
   });
 
+  it('is refused without headings too', () => {
+    const files = ['rain.wav', 'dock.wav', 'tram.wav'];
+    const rows = files.map((file) => `${file} | 48000 Hz | 24 bit | stereo | 00:03:12`);
+    expect(readZoneTable(table(...rows)).problem).toMatch(/it lists files/);
+    expect(looksLikeZoneTable(table(...rows))).toBe(false);
+  });
+
   it('reads frequencies that are rates of files as rates', () => {
     const { columns } = readZoneTable(
       table('Fichier | Touche | Fréquence', 'a.wav | 36 | 48 kHz', 'b.wav | 38 | 44,1 kHz'),
