@@ -87,10 +87,13 @@ function fileList(
   const others = columns.filter(({ index }) => index !== sample?.index);
   if (!sample || others.length === 0) return undefined;
   const isListed = others.some(({ heading }) => tellsOfFile(heading));
-  const isOfFiles = ({ meaning, side, repeats }: ColumnReading) =>
+  const isOfFiles = ({ meaning, heading, side, repeats }: ColumnReading) =>
     side === undefined &&
     repeats === undefined &&
-    (ofFiles.has(meaning) || (isListed && ofRecordings.has(meaning)));
+    // Without a heading, names that recur may be anything.
+    (ofFiles.has(meaning) ||
+      (isListed && ofRecordings.has(meaning)) ||
+      (meaning === 'group' && heading === ''));
   if (!columns.every(isOfFiles)) return undefined;
   const names = rows.map((row) => cells.value(cells.cell(row, sample.index))).filter((name) => name !== '');
   // Takes and files are numbered too.

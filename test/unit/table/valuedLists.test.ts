@@ -52,6 +52,14 @@ describe('a bare list of keys and files with values behind some of them', () => 
     ]);
   });
 
+  it('leaves out lines that somebody took out, with a note', () => {
+    for (const value of ['', '  -2 dB']) {
+      const text = table('# 36 pot_old.wav', `36 pot.wav${value}`, '38 tin.wav', '40 lid.wav');
+      expect(regions(text).map(({ sample }) => sample)).toEqual(['pot.wav', 'tin.wav', 'lid.wav']);
+      expect(notesOf(text).join()).toMatch(/comment names a sample.*pot_old/);
+    }
+  });
+
   it('is told of remarks', () => {
     expect(notesOf(table('36 pot.wav', '42 lid.wav (noisy) -2 dB')).join()).toMatch(/"noisy"/);
   });

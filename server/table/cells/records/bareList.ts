@@ -29,13 +29,24 @@ export function bareListCells(text: string): TableCells | undefined {
   const found = parsed.filter((one) => one !== undefined);
   if (found.length < 2 || found.length < files.length || files.length * 2 < looked.length) return undefined;
   if (areNumbered(text, found) || found.every(({ name }) => leadsWithNumber(text, name))) return undefined;
-  const isKeyFirst = found[0].isKeyFirst;
-  const lines = linesOf(text, Number.POSITIVE_INFINITY);
-  if (found.some(({ values }) => values.length > 0))
-    return toldTable(
-      text,
-      lines.map((line) => toldOf(text, line)),
-    );
+  const all = linesOf(text, Number.POSITIVE_INFINITY);
+  const isRemark = (line: Stretch) =>
+    isTakenOut(text, line) && namesAudioFileIn(text.slice(line.start, line.end));
+  const lines = all.filter((line) => !isRemark(line));
+  const remarks = all.filter(isRemark).map((line) => ({ ...line, text: text.slice(line.start, line.end) }));
+  const isValued = found.some(({ values }) => values.length > 0);
+  const cells = isValued
+    ? toldTable(
+        text,
+        lines.map((line) => toldOf(text, line)),
+      )
+    : listCells(text, lines, found[0].isKeyFirst);
+  cells.remarks = [...cells.remarks, ...remarks];
+  return cells;
+}
+
+/** The lines as rows of a key, a name and a remark, in the order that the list has them. */
+function listCells(text: string, lines: readonly Stretch[], isKeyFirst: boolean): TableCells {
   const heading = headingAbove(text, lines);
   const cells = new TableCells(text);
   for (const line of lines) {
@@ -111,8 +122,15 @@ function linesOf(text: string, most: number): Stretch[] {
   return lines;
 }
 
+/** Lines that somebody took out, by the sign of a comment before them. */
+const takenOut = /^[ \t]*(?:#|\/\/|--)[ \t]/;
+
+function isTakenOut(text: string, { start, end }: Stretch): boolean {
+  return takenOut.test(text.slice(start, Math.min(end, start + longestLine)));
+}
+
 function holdsFile(text: string, { start, end }: Stretch): boolean {
-  if (end - start > longestLine) return false;
+  if (end - start > longestLine || isTakenOut(text, { start, end })) return false;
   return namesAudioFileIn(text.slice(start, end));
 }
 
