@@ -24,6 +24,14 @@ describe('sentences around a list of zones in JSON or a script', () => {
       `# Oboe\n\nHere are the zones I have:\n\n\`\`\`json\n[${json.replace('\n', ',\n')}]\n\`\`\`\nMore to come, I hope.\n`,
     ],
     [
+      'with a greeting',
+      `Bonjour, voici mes zones (do central = 60) :\n\n${json}\n\nLes niveaux "db" sont en dB.\nMerci !\n`,
+    ],
+    [
+      'above calls',
+      'zone list (from the old script)\nzone("ob_58.wav", 58, 55, 60, -6.0)\nzone("ob_63.wav", 63, 61, 65, 0.0)\n-- (file, root, low, high, db)',
+    ],
+    [
       'above tuples',
       'Oboe, all keys by MIDI numbers\nzones = [\n  ("ob_58.wav", 55, 60, 58, -6.0),\n  ("ob_63.wav", 61, 65, 63, 0.0),\n]\n# (file, low, high, root, db)',
     ],

@@ -54,7 +54,7 @@ function isAside(line: string): boolean {
   if (line.length > longestLine || code.test(line) || namesAudioFileIn(line)) return false;
   const words = line.match(/[\p{L}\p{N}]+/gu)?.length ?? 0;
   // Some scripts have no blanks between words.
-  return words >= fewestWords || /:\s*$|[\u3040-\u9fff]{6}/u.test(line);
+  return words >= fewestWords || /\p{L}.*[:.!?\u2026]\s*$|[\u3040-\u9fff]{6}/u.test(line);
 }
 
 function linesOf(text: string): { start: number; written: string }[] {
