@@ -5,7 +5,7 @@ import { levelsOfNamed } from './levelsOfNamed';
 
 const longest = 2000;
 /** Words for what a table is made of, as a part of a pattern that goes by `i` and `u`. */
-export const rowWord: string = String.raw`${zoneWord}|layers?|takes?|lines?|schicht(?:en)?|lagen?|zeilen?|stufen?|couches?|lignes?|prises?|nuances?|capas?|filas?|l\u00edneas?|tomas?|strat[oi]|righe|riga|camadas?|linhas?|rijen|rij|regels?|lager|lagret|r\u00e6kker?|linjer?|kerro\p{L}*|rivi\p{L}*|warstw\p{L}*|wiersz\p{L}*|\u0159\u00e1dk\p{L}*|vrstv\p{L}*|строк\p{L}*|сло[йяеёюи]\p{L}*|sat\u0131r\p{L}*|katman\p{L}*|sor\p{L}*|r\u00e9teg\p{L}*`;
+const rowWord: string = String.raw`${zoneWord}|layers?|takes?|lines?|schicht(?:en)?|lagen?|zeilen?|stufen?|couches?|lignes?|prises?|nuances?|capas?|filas?|l\u00edneas?|tomas?|strat[oi]|righe|riga|camadas?|linhas?|rijen|rij|regels?|lager|lagret|r\u00e6kker?|linjer?|kerro\p{L}*|rivi\p{L}*|warstw\p{L}*|wiersz\p{L}*|\u0159\u00e1dk\p{L}*|vrstv\p{L}*|строк\p{L}*|сло[йяеёюи]\p{L}*|sat\u0131r\p{L}*|katman\p{L}*|sor\p{L}*|r\u00e9teg\p{L}*`;
 const opening = String.raw`["\u201c\u201e\u00ab'\u2018\u300c\u300e]`;
 const closing = String.raw`["\u201d\u201c\u00bb'\u2019\u300d\u300f]`;
 const article = String.raw`(?:\s+(?:the|of the|die|der|den|de|les|las|los|le|i|gli|as|os|deze|dessa|disse))?`;
