@@ -118,13 +118,14 @@ function rangeAround(
   return { ...only, meaning: 'key_range', isNamed: true };
 }
 
-/** What a part of a line tells of a file, without any words of its own for the text: values, and clauses that are not understood. */
+/** What a part of a line tells of a file: values, and clauses that are not understood. */
 export function toldIn(text: string, { start, end }: Stretch): Pick<ToldLine, 'values' | 'rest'> {
   const line = text.slice(start, end);
   const values: PlacedValue[] = [];
   const rest: Stretch[] = [];
+  const clauses = new ClauseReader(line, () => undefined);
   for (const part of clausesIn(line, 0, line.length)) {
-    const told = valuesIn(line, part, () => undefined);
+    const told = clauses.valuesIn(part);
     const isNew = told?.every(({ meaning }) => values.every((one) => one.meaning !== meaning));
     if (!told || !isNew) rest.push({ start: start + part.start, end: start + part.end });
     else for (const one of told) values.push({ ...one, start: start + one.start, end: start + one.end });
