@@ -2,6 +2,7 @@ import { isAudioFileName, namesAudioFileIn } from '../../model/fileNames';
 import { isPageNumber, isTotal } from '../../trade/headings/headings';
 import { readKeyRange } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
+import { saysOnRelease } from '../../trade/readings/startInTitle';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnHeading } from '../headings/headingRows';
 import { countValues, findHeading, headingsOf, isHeadingRow, mostColumns } from '../headings/headingRows';
@@ -38,6 +39,9 @@ const longestSettings = 200;
 const mostInSettings = 5;
 const switchTitle =
   /^\W{0,3}\p{L}[\p{L} -]{0,30}[\]):,-]?\s+[([]?(?:key ?switch|ks|umschalttaste|schalttaste|tecla de cambio|tecla de troca|touche de commutation|tasto cambio|schakeltoets)\b\W{0,3}[\p{L}\d#-]{1,4}[\])]?\s*$/iu;
+
+/** So many lines below a sentence the table may begin that it is about. */
+const mostApart = 4;
 
 /** A line with the number of a page may hold a title too. */
 const mostInPageLine = 3;
@@ -158,7 +162,7 @@ class TableFinder {
       table.others.push({ row, why: 'repeats a line above the headings' });
     } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
       table.others.push({ row, why: 'numbers a page' });
-    } else if (this.#isTitle(row)) {
+    } else if (this.#isTitle(row) || this.#introducesReleases(row)) {
       this.#nextTitle = this.#onlyCell(row);
       this.#headingsAfterTitle = false;
       table.others.push({ row, why: 'is a line of text' });
@@ -246,6 +250,24 @@ class TableFinder {
       readKeyRange(text) === undefined &&
       readNumber(text) === undefined
     );
+  }
+
+  /** Whether a sentence above headings says that the zones below sound when a key is let go; its cell then reads as the first sentence. */
+  #introducesReleases(row: number): boolean {
+    const { cells } = this;
+    if (cells.filled(row) !== 1) return false;
+    const cell = this.#onlyCell(row);
+    const text = cells.value(cell);
+    if (text.length > longestSettings || namesAudioFileIn(text) || !saysOnRelease(text)) return false;
+    let below = row + 1;
+    while (below < row + mostApart && this.#isBlank(below)) below++;
+    if (below >= cells.rowCount || !this.#beginsTable(below)) return false;
+    cells.rewritten.set(cell, text.split(/[.!?:](?=\s|$)/u)[0] ?? text);
+    return true;
+  }
+
+  #beginsTable(row: number): boolean {
+    return this.#saysHeadings(row) || isHeadingRow(this.cells, row);
   }
 
   /** Whether a row of words in square brackets or before a colon gives a key switch; its first cell then reads as the whole row. */

@@ -50,7 +50,7 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
     }
     if (heading.likeness) {
       // `lauteste` is a word of its own, not one of another language with slips.
-      if (heading.likeness === 'spelling' && loudnessEnd(column.heading) !== undefined) continue;
+      if (heading.likeness === 'spelling' && isLoudness(column.heading, heading.meaning)) continue;
       alike.push({ index, heading });
       continue;
     }
@@ -79,13 +79,24 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
       );
     }
   }
-  for (const { index, heading } of alike) readAlike(state, index, heading);
+  const isOpen = ({ heading }: (typeof alike)[number]) => heading.orElse !== undefined;
+  for (const one of alike.filter((one) => !isOpen(one))) readAlike(state, one.index, one.heading);
+  // What the others leave tells what one that is like several headings means.
+  for (const one of alike.filter(isOpen)) readOpen(state, one.index, one.heading);
   // A column that holds what its heading says comes before an empty one of the same heading.
   for (const { index, meaning } of unsure) {
     const empty = contents[index].filled === 0;
     const doubt = empty ? 'its cells are empty' : 'only some of its cells agree';
     state.claim(index, meaning, empty ? 0.7 : 0.6, `Its heading says ${meaningNames[meaning]}; ${doubt}.`);
   }
+}
+
+/** In the north one word is loud and high. */
+const loudOrHigh = /^h[o\u00f6\u00f8][gj]/iu;
+
+/** Whether a heading like a known one speaks of the softest or the loudest. */
+function isLoudness(heading: string, meaning: ColumnMeaning): boolean {
+  return loudnessEnd(heading) !== undefined && !(meaning === 'hikey' && loudOrHigh.test(heading));
 }
 
 /** What the text around says of a heading that is not known by itself, where the cells agree. */
@@ -125,6 +136,14 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
         ? `Its heading speaks of the ${name}, and its cells agree.`
         : `Its heading is spelt almost like one for ${name}, and its cells agree.`,
   );
+}
+
+/** A heading that is like several counts where the cells agree with one of them that no other column has. */
+function readOpen(state: ColumnState, index: number, heading: HeadingReading): void {
+  const { meaning, orElse = [] } = heading;
+  const left = [meaning, ...orElse].filter((one) => !state.taken.has(one) && agrees(state, index, one));
+  const [only] = left;
+  if (only && left.length === 1) readAlike(state, index, { ...heading, meaning: only });
 }
 
 /** A pitch below 0, or in parts of a key, is no key but a tuning; a release in numbers is the time of an envelope. */

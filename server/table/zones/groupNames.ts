@@ -2,7 +2,7 @@ import { dynamicIn } from '../../trade/dynamics';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { readKey } from '../../trade/readings/keyReading';
-import { triggerOf } from '../../trade/readings/triggers';
+import { startInTitle } from '../../trade/readings/startInTitle';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -36,7 +36,7 @@ export function readGroupNames(
     columns.some((column) => column.meaning === meaning || column.side?.kind === meaning);
   if (!has('trigger')) {
     for (const [group, name] of names)
-      if (isRelease(name) || options.statements.releases.has(bareWord(name)))
+      if (startInTitle(name) === 'release' || options.statements.releases.has(bareWord(name)))
         setRelease(zones, first, group, notes);
   }
   if (!has('keyswitch')) setSwitches(zones, first, names, options, notes);
@@ -96,15 +96,6 @@ function setSwitches(
     'assumed',
     span,
     `The names of groups give key switches: ${list}. Keys ${low} to ${high} are read as all of them${start === undefined ? '; nothing sounds before one is pressed, unless sw_default is added' : `, and ${start} to start with`}.`,
-  );
-}
-
-/** Whether a name such as `Release samples` or `Note-off noises` speaks of letting the key go. */
-function isRelease(name: string): boolean {
-  const words = wordsOf(name);
-  if (words.length > mostWords) return false;
-  return words.some(
-    (word, at) => triggerOf(word) === 'release' || triggerOf(words.slice(at, at + 2).join(' ')) === 'release',
   );
 }
 

@@ -1,10 +1,13 @@
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import type { LanguageWords } from '../languages/languageWords';
-import { bareWord, wordsLike, wordsOf } from '../languages/spelling';
+import { bareWord, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
+import type { Dictionary } from './dictionary';
+import { dictionaryOf, joined, phraseStart } from './dictionary';
 import { meaningByStems } from './headingStems';
+import { isShortUnknown, misspelt, misspeltWhole } from './misspelt';
 import { scaleIn } from './statedScale';
 
 /** What a heading says of its column. */
@@ -17,25 +20,10 @@ export interface HeadingReading {
    * counts only where the cells agree with it. `undefined` where the words themselves are known.
    */
   likeness?: 'beginning' | 'spelling' | 'stems' | undefined;
+  /** What else a heading with slips may mean: `bsse` is like `basse` and like `base`. */
+  orElse?: readonly ColumnMeaning[];
 }
 
-/** A heading of a language, its words parted. */
-interface Phrase {
-  words: readonly string[];
-  meaning: ColumnMeaning;
-}
-
-interface Dictionary {
-  fillers: ReadonlySet<string>;
-  meanings: ReadonlyMap<string, ColumnMeaning>;
-  /** Phrases by the number of their words and the first two letters, to find abbreviations. */
-  byStart: ReadonlyMap<string, readonly Phrase[]>;
-  /** All words of its phrases, to find misspelt ones. */
-  words: ReadonlySet<string>;
-}
-
-/** Letters of a word that is looked for among those of other languages with slips in it (our choice). */
-const leastForeign = 6;
 const longest = 80;
 /** Words that may stand beside others without a meaning of their own. */
 const weakWords: ReadonlySet<string> = new Set(
@@ -44,7 +32,6 @@ const weakWords: ReadonlySet<string> = new Set(
 const mostRemembered = 5000;
 /** The language is found from so many headings. */
 const mostLooked = 100;
-const dictionaries = new Map<LanguageWords, Dictionary>();
 const remembered = new Map<string, HeadingReading | undefined>();
 /** Whether one language alone knows a heading. */
 const rememberedAlone = new Map<string, boolean>();
@@ -64,18 +51,30 @@ export function readHeading(text: string, language?: LanguageWords): HeadingRead
   return reading;
 }
 
-/** The language that knows most of some headings; `undefined` where none of them is known. */
+/** The language that knows most of some headings, of few known ones with those that have slips; `undefined` where it knows none. */
 export function languageOf(headings: readonly string[]): LanguageWords | undefined {
-  let best: LanguageWords | undefined;
-  let most = 0;
   const looked = headings.slice(0, mostLooked);
-  for (const language of languages) {
-    const known = looked.filter((text) => isKnownIn(language, text)).length;
-    if (known <= most) continue;
-    best = language;
-    most = known;
-  }
-  return best;
+  const known = languages.map((language) => looked.filter((text) => isKnownIn(language, text)).length);
+  const most = Math.max(...known);
+  const scores =
+    most * 2 >= looked.length
+      ? known
+      : languages.map((language, at) => known[at] + sumOf(looked.map((text) => likenessIn(language, text))));
+  const best = Math.max(...scores);
+  return best === 0 ? undefined : languages[scores.indexOf(best)];
+}
+
+/** How surely a language knows a heading but for slips: 1, and more where it knows some of its words; 0 where it does not. */
+function likenessIn(language: LanguageWords, text: string): number {
+  if (text === '' || text.length > longest || isKnownIn(language, text)) return 0;
+  const [words, dictionary] = [wordsOfLabel(text), dictionaryOf(language)];
+  if (words.some((word) => isShortUnknown(word, dictionary)) || misspelt(words, dictionary).length === 0)
+    return 0;
+  return 1 + words.filter((word) => dictionary.words.has(word)).length / words.length / 2;
+}
+
+function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((sum, one) => sum + one, 0);
 }
 
 /** Whether a language alone knows a heading. */
@@ -84,7 +83,9 @@ function isKnownIn(language: LanguageWords, text: string): boolean {
   const key = `${languages.indexOf(language)} ${text}`;
   let isKnown = rememberedAlone.get(key);
   if (isKnown === undefined) {
-    isKnown = findHeading(text, [language]) !== undefined;
+    const found = findHeading(text, [language]);
+    // Stems are those of all languages.
+    isKnown = found !== undefined && found.likeness !== 'stems';
     if (rememberedAlone.size >= mostRemembered) rememberedAlone.clear();
     rememberedAlone.set(key, isKnown);
   }
@@ -176,43 +177,28 @@ export function likelyHeading(text: string, language?: LanguageWords): HeadingRe
   const known = readHeading(text, language);
   if (known || text.length === 0 || text.length > longest) return known;
   const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
-  const unit = unitInHeading(text);
-  const words = wordsOf(text.replace(/[([{（].*$/u, ' ')).filter(
-    (word, at, all) => unit === undefined || at < all.length - 1 || unitOf(word) === undefined,
-  );
+  const words = wordsOfLabel(text);
   for (const one of order) {
     const dictionary = dictionaryOf(one);
     // A short word of one language is easily like another of a language that nothing else in the table is written in.
     const isExpected = one === language || one === languages[0];
-    const isTooShort = (word: string) => word.length < leastForeign && !dictionary.words.has(word);
-    if (!isExpected && words.some(isTooShort)) continue;
-    const meaning = misspelt(words, dictionary);
-    if (meaning) return settled({ meaning, unit, likeness: 'spelling' }, text);
+    if (!isExpected && words.some((word) => isShortUnknown(word, dictionary))) continue;
+    const byWords = misspelt(words, dictionary);
+    const [meaning, ...orElse] =
+      byWords.length > 0 || !isExpected ? byWords : misspeltWhole(words, dictionary);
+    if (!meaning) continue;
+    const reading = settled({ meaning, unit: unitInHeading(text), likeness: 'spelling' }, text);
+    return reading && orElse.length > 0 ? { ...reading, orElse } : reading;
   }
   return undefined;
 }
 
-/** The meaning of a heading whose words are known but for slips of the fingers; each has to be like one word alone. */
-function misspelt(
-  words: readonly string[],
-  { meanings, fillers, words: known }: Dictionary,
-): ColumnMeaning | undefined {
-  if (words.length === 0 || words.length > 4) return undefined;
-  const choices = words.map((word) =>
-    known.has(word) || fillers.has(word) ? [word] : wordsLike(word, known),
+/** The words of a heading without its unit. */
+function wordsOfLabel(text: string): string[] {
+  const hasUnit = unitInHeading(text) !== undefined;
+  return wordsOf(text.replace(/[([{（].*$/u, ' ')).filter(
+    (word, at, all) => !hasUnit || at < all.length - 1 || unitOf(word) === undefined,
   );
-  if (choices.some(({ length }) => length === 0)) return undefined;
-  const found = new Set<ColumnMeaning>();
-  const join = (at: number, chosen: readonly string[]) => {
-    if (at < choices.length) for (const word of choices[at]) join(at + 1, [...chosen, word]);
-    else {
-      const meaning = meanings.get(joined(chosen, fillers));
-      if (meaning) found.add(meaning);
-    }
-  };
-  join(0, []);
-  const [meaning] = found;
-  return found.size === 1 ? meaning : undefined;
 }
 
 /** The unit in the brackets of a heading or as its last word, whether its other words are known or not. */
@@ -295,75 +281,16 @@ function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning
   return undefined;
 }
 
-/** Small words do not count, but for the last: in `Note de` it says that a range starts there. */
-function joined(words: readonly string[], fillers: ReadonlySet<string>): string {
-  return words.filter((word, at) => at === words.length - 1 || !fillers.has(word)).join('');
-}
-
 /** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
 function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary): ColumnMeaning | undefined {
   const short = words.filter((word) => !fillers.has(word));
   if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
   let found: ColumnMeaning | undefined;
-  for (const { words: full, meaning } of byStart.get(startOf(short)) ?? []) {
+  for (const { words: full, meaning } of byStart.get(phraseStart(short)) ?? []) {
     if (meaning === found) continue;
     if (!full.every((word, at) => word.startsWith(short[at]))) continue;
     if (found) return undefined;
     found = meaning;
   }
   return found;
-}
-
-function startOf(words: readonly string[]): string {
-  return `${words.length}${words[0]?.slice(0, 2) ?? ''}`;
-}
-
-function dictionaryOf(language: LanguageWords): Dictionary {
-  let dictionary = dictionaries.get(language);
-  if (!dictionary) {
-    dictionary = expand(language);
-    dictionaries.set(language, dictionary);
-  }
-  return dictionary;
-}
-
-/** A phrase written out counts before one that is put together from parts, and that before one turned round. */
-function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dictionary {
-  const fillers = new Set(small.map(bareWord));
-  const meanings = new Map<string, ColumnMeaning>();
-  const byStart = new Map<string, Phrase[]>();
-  const turned: Phrase[] = [];
-  const add = (words: readonly string[], meaning: ColumnMeaning) => {
-    const key = joined(words, fillers);
-    if (key !== '' && !meanings.has(key)) {
-      meanings.set(key, meaning);
-      const telling = words.filter((word) => !fillers.has(word));
-      const list = byStart.get(startOf(telling));
-      if (list) list.push({ words: telling, meaning });
-      else byStart.set(startOf(telling), [{ words: telling, meaning }]);
-    }
-  };
-  const all = (Object.entries(lists) as [ColumnMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
-    list.map((phrase) => ({ phrase, meaning })),
-  );
-  for (const { phrase, meaning } of all) {
-    if (!phrase.includes('{')) add(wordsOf(phrase), meaning);
-  }
-  for (const { phrase, meaning } of all) {
-    for (const written of fill(phrase, parts)) {
-      const words = wordsOf(written);
-      add(words, meaning);
-      if (words.length === 2) turned.push({ words: [words[1], words[0]], meaning });
-    }
-  }
-  for (const { words, meaning } of turned) add(words, meaning);
-  const words = new Set([...byStart.values()].flatMap((list) => list.flatMap((phrase) => [...phrase.words])));
-  return { fillers, meanings, byStart, words };
-}
-
-function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {
-  const slot = /\{(\w+)\}/.exec(phrase);
-  if (!slot) return [phrase];
-  const choices = parts[slot[1]] ?? [];
-  return choices.flatMap((word) => fill(phrase.replace(slot[0], word), parts));
 }

@@ -51,7 +51,15 @@ const unitSigns: readonly (readonly [sign: string, unit: Unit])[] = [
 ];
 
 const pans = wordsOf(['left', 'right', 'centre']);
-const loops = wordsOf(['no_loop', 'one_shot', 'loop_continuous', 'loop_sustain', 'alternate', 'backward']);
+const loops = wordsOf([
+  'no_loop',
+  'one_shot',
+  'loop_continuous',
+  'loop_sustain',
+  'alternate',
+  'backward',
+  'whole',
+]);
 const triggers = wordsOf(['release', 'press', 'first', 'legato']);
 const dittos: ReadonlySet<string> = new Set([
   ...dittoSigns,

@@ -85,6 +85,7 @@ export const chinese: LanguageWords = {
     left: ['左'],
     right: ['右'],
     centre: ['中', '中央', '中间'],
+    whole: ['整个文件', '整個檔案', '整个采样', '全部', '完整文件'],
     no_loop: ['关', '關', '否', '无', '無', '不'],
     one_shot: ['单次', '一次'],
     loop_continuous: ['开', '開', '是', '有', '循环'],

@@ -120,6 +120,7 @@ export const danish: LanguageWords = {
     left: ['venstre'],
     right: ['højre', 'høyre'],
     centre: ['midten', 'midt'],
+    whole: ['hele filen', 'hele samplen', 'hele samplet', 'hele lyden', 'hele optagelsen'],
     no_loop: ['fra', 'nej', 'nei', 'ingen', 'uden', 'uten', 'falsk'],
     one_shot: ['en gang'],
     loop_continuous: ['ja', 'fremad', 'sand', 'med'],

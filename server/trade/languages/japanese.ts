@@ -86,6 +86,7 @@ export const japanese: LanguageWords = {
     left: ['左'],
     right: ['右'],
     centre: ['中央', '中'],
+    whole: ['ファイル全体', '全体', '全区間', 'サンプル全体'],
     no_loop: ['オフ', 'なし', '無', '無し', 'いいえ', '×', '否'],
     one_shot: ['一回', '1回'],
     loop_continuous: ['オン', 'あり', '有', '有り', 'はい', '○', '◯', '順方向', 'ループ'],

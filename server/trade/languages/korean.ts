@@ -74,6 +74,7 @@ export const korean: LanguageWords = {
     left: ['왼쪽', '좌'],
     right: ['오른쪽', '우'],
     centre: ['가운데', '중앙'],
+    whole: ['파일 전체', '전체', '전체 파일'],
     no_loop: ['꺼짐', '아니오', '없음'],
     loop_continuous: ['켜짐', '예', '있음'],
     press: ['누름', '누를 때'],

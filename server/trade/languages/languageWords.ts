@@ -11,6 +11,7 @@ export type CellWord =
   | 'loop_sustain'
   | 'alternate'
   | 'backward'
+  | 'whole'
   | 'press'
   | 'release'
   | 'first'

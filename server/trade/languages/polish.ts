@@ -122,6 +122,7 @@ export const polish: LanguageWords = {
     left: ['lewo', 'lewy', 'lewa'],
     right: ['prawo', 'prawy', 'prawa'],
     centre: ['środek', 'centrum'],
+    whole: ['cały plik', 'cała próbka', 'cały sampel', 'całe nagranie'],
     no_loop: ['nie', 'wył', 'wyłączona', 'brak', 'bez', 'fałsz'],
     one_shot: ['raz', 'jednorazowo'],
     loop_continuous: ['tak', 'wł', 'włączona', 'prawda', 'w przód'],

@@ -27,11 +27,11 @@ const mostAlike = 4;
 
 /**
  * The words that another one is like but for slips of the fingers: one letter wrong, left out, put in or two that change places;
- * of long words two slips. Of words of three letters only two that change places count.
+ * of long words two slips, if `most` allows them. Of words of three letters only two that change places count.
  */
-export function wordsLike(word: string, known: ReadonlySet<string>): string[] {
+export function wordsLike(word: string, known: ReadonlySet<string>, most: 1 | 2 = 2): string[] {
   if (word.length < 2 || word.length > 24) return [];
-  let best = word.length >= 7 ? 2 : 1;
+  let best: number = word.length >= 7 ? most : 1;
   let found: string[] = [];
   for (const other of known) {
     if (other.length < 3 || Math.abs(other.length - word.length) > best) continue;

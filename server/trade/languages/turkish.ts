@@ -114,6 +114,7 @@ export const turkish: LanguageWords = {
     left: ['sol', 'solda', 'sola'],
     right: ['sağ', 'sağda', 'sağa'],
     centre: ['orta', 'ortada', 'merkez'],
+    whole: ['tüm dosya', 'bütün dosya', 'dosyanın tamamı', 'tüm örnek'],
     no_loop: ['hayır', 'yok', 'kapalı', 'döngüsüz'],
     one_shot: ['bir kez', 'tek sefer', 'sonuna kadar'],
     loop_continuous: ['evet', 'var', 'açık', 'sürekli'],

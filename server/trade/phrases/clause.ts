@@ -9,6 +9,7 @@ import { readNumber } from '../readings/numberReading';
 import { hasSide, readPan } from '../readings/panReading';
 import { triggerPhrase } from '../readings/triggerPhrases';
 import { readVelocities } from '../readings/velocityReading';
+import type { ToldAmount } from './amounts';
 import { toldCents, toldLevel } from './amounts';
 import { saysOf, writtenWords } from './toldWords';
 
@@ -18,6 +19,8 @@ export interface ToldValue {
   text: string;
   /** Whether words or a unit say what the value is, and not its place alone. */
   isNamed: boolean;
+  /** Whether it is an amount of which no known word or sign says which way it goes. */
+  isOpen?: true;
 }
 
 const longest = 120;
@@ -92,14 +95,20 @@ function amountIn(clause: string): ToldValue | undefined {
   // A number beside that of the amount would be lost.
   if ((clause.match(amounts)?.length ?? 0) > 1) return undefined;
   const level = toldLevel(clause);
-  if (level !== undefined) return { meaning: 'volume', text: `${signed(level)} dB`, isNamed: true };
+  if (level)
+    return { meaning: 'volume', text: `${signed(level.amount)} dB`, isNamed: true, ...openIn(level) };
   const cents = toldCents(clause);
   if (!cents) return undefined;
   return {
     meaning: cents.isDeviation ? 'deviation' : 'tune',
-    text: `${signed(cents.cents)} ct`,
+    text: `${signed(cents.amount)} ct`,
     isNamed: true,
+    ...openIn(cents),
   };
+}
+
+function openIn({ isOpen }: ToldAmount): Pick<ToldValue, 'isOpen'> {
+  return isOpen ? { isOpen: true } : {};
 }
 
 function signed(number: number): string {

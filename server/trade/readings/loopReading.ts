@@ -18,6 +18,8 @@ export interface LoopReading {
   /** `undefined` beside a start: the loop ends with the file. */
   second: NumberReading | undefined;
   secondIs: SecondPoint;
+  /** Whether the loop is all of the sample. */
+  isWhole?: true;
 }
 
 const longest = 60;
@@ -42,7 +44,8 @@ const signs: readonly (readonly [RegExp, SecondPoint])[] = [
 
 /**
  * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames, times or percent,
- * or two numbers as in `30000/8000`, or `start-end` with that word for the end of the file; or both: `sustain 1000-2000`.
+ * or two numbers as in `30000/8000`, or `start-end` with that word for the end of the file; or both: `sustain 1000-2000`; or that it is
+ * the `whole file`.
  */
 export function readLoop(text: string): LoopReading | undefined {
   const word = text.trim();
@@ -70,6 +73,8 @@ function modeOf(word: CellWord | undefined): LoopReading | undefined {
     case 'alternate':
     case 'backward':
       return { ...nothing, mode: 'loop_continuous', type: word };
+    case 'whole':
+      return { ...nothing, mode: 'loop_continuous', isWhole: true };
     default:
       return undefined;
   }

@@ -9,6 +9,7 @@ const releaseSigns =
   /離|放|松开|鬆開|リリース|뗄|뗌|뗀|놓|(?:キー|ノート|鍵|键|音符|건반|키|노트)[ ・･-]?(?:オフ|アップ|关|關|오프|업)/u;
 const pressSigns =
   /押|按|打鍵|弾|누를|누름|누르|(?:キー|ノート|鍵|键|音符|건반|키|노트)[ ・･-]?(?:オン|ダウン|开|開|온|다운)/u;
+const keySigns = /キー|鍵|键|건반/u;
 /** What a key goes, or its note is, when it is let go and when it is pressed: beside a word for a key only. */
 const goneUp =
   /^(?:off|aus|av|fra|uit|wyl|vyp|pois|выкл|up|hoch|oben|haut|arriba|su|acima|cima|omhoog|upp|op|ylos|gora|gore|nahoru|вверх)$/u;
@@ -18,6 +19,12 @@ const goneDown =
 const keyWords: ReadonlySet<string> = new Set(
   languages.flatMap(({ parts }) => (parts.key ?? []).flatMap(wordsOf)),
 );
+/** Forms of these, as they stand in sentences. */
+const inflectedKeys: ReadonlySet<string> = new Set(
+  'koskettimen kosketin klawisza klavesy klavesu klavesa клавиши клавишу клавиша tangenten tasten tangent toetsen keys touches teclas tasti taster billentyut billentyu tusa tusu tecles πληκτρο πληκτρου'.split(
+    ' ',
+  ),
+);
 /** Small words beside, besides words for a key in all languages. */
 const small: ReadonlySet<string> = new Set([
   ...'a ao aos o os as da do de del della dell des du la le les il lo l el al alla au aux un une uma una the on at when while after upon of off go gone is are be being up by'.split(
@@ -26,9 +33,7 @@ const small: ReadonlySet<string> = new Set([
   ...'beim bei der die das dem den nach wenn wird bij het een van na nar nar vid efter i et en ved nar kun kun przy po pri se quando cuando quand lorsque dopo despues depois apres tras en je est es e si wordt als bliver blir ar при после на по'.split(
     ' ',
   ),
-  ...'koskettimen kosketin klawisza klavesy klavesu klavesa клавиши клавишу клавиша tangenten tasten tangent toetsen'.split(
-    ' ',
-  ),
+  ...inflectedKeys,
   ...'only just nur lediglich seulement uniquement solo solamente unicamente so somente apenas soltanto solamente alleen enkel bara endast vain ainoastaan tylko jedynie jen pouze только лишь'.split(
     ' ',
   ),
@@ -57,6 +62,11 @@ export function triggerPhrase(text: string): 'press' | 'release' | undefined {
   if (telling.length === 0 || telling.length > 2) return undefined;
   if (telling.every((word) => release.test(word))) return 'release';
   return telling.every((word) => press.test(word)) ? 'press' : undefined;
+}
+
+/** Whether a text speaks of a key, in any language. */
+export function namesKey(text: string): boolean {
+  return keySigns.test(text) || wordsOf(text).some((word) => keyWords.has(word) || inflectedKeys.has(word));
 }
 
 /** What starts a zone by an explanation of any length: `means the sound is played when the key is let go`. */

@@ -2,6 +2,7 @@ import { dynamicIn } from '../dynamics';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { rangeEndWords, rangeWords } from '../rangeWords';
+import { saysOnRelease } from '../readings/startInTitle';
 import type { SharedName } from './forAll';
 import { valuesForAll } from './forAll';
 
@@ -53,9 +54,6 @@ const stages = {
 } as const;
 const timeFirst =
   /(\d+(?:[.,]\d+)?)\s*(ms|msec|s|secs?|seconds?|sek\p{L}*)\s+(?:of\s+)?(release|attack|ausklang|rilascio|attacco|rel\u00e2chement|attaque)(?!\p{L})/iu;
-const onRelease =
-  /\b(?:key|note)[- ]?(?:off|up)\b|\b(?:play|trigger|start|sound|fire)\w* (?:on|at|by|with|upon) (?:the )?(?:key )?release|\bon release\b|\brelease (?:samples?|noises?|triggers?|sounds?)\b|\bwhen (?:the key is )?(?:let go|released)|beim loslassen|au rel[\u00e2a]chement|al soltar|al rilascio|ao soltar|bij (?:het )?loslaten|vid sl\u00e4pp|ved slip|przy puszczeniu|při puštění|при отпускании|離鍵/iu;
-
 /** Reads what a heading line says of the zones below it: `Soft (velocity 1 to 50), release 1.2 s, everything tuned -5 cents`. */
 export function statedSettings(whole: string): StatedSettings | undefined {
   if (whole.length > longest) return undefined;
@@ -84,7 +82,7 @@ export function statedSettings(whole: string): StatedSettings | undefined {
       : 'ampeg_release';
     if (!values.has(name)) values.set(name, secondsOf(first[1], first[2]));
   }
-  if (onRelease.test(text)) values.set('trigger', 'release');
+  if (saysOnRelease(text)) values.set('trigger', 'release');
   if (values.size === 0) return undefined;
   if (level !== undefined) rest = rest.replace(share, ' ');
   const numbers = rest.match(/\d+(?:[.,]\d+)?/gu) ?? [];

@@ -38,12 +38,14 @@ const ranged = new RegExp(
   String.raw`(?<![\p{L}\d.,-])(?:${rangeEndWords('opening')} ?)?(\d{1,3}) ?(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|and|${rangeWords}|${rangeEndWords('upTo')}) ?(\d{1,3})(?!\d)`,
   'giu',
 );
+/** Behind a word of letters that are parted by blanks a blank stands: `Do4` is a note. */
+const behindWord = String.raw`(?: |(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}]))`;
 const until = new RegExp(
-  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('upTo')}|<=|\u2264)|(${rangeEndWords('below')}|<)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
+  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('upTo')}|<=|\u2264)|(${rangeEndWords('below')}|<))${behindWord}(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
 const since = new RegExp(
-  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('from')}|>=|\u2265)|(${rangeEndWords('above')}|>)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
+  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('from')}|>=|\u2265)|(${rangeEndWords('above')}|>))${behindWord}(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
 /** What other numbers than velocities are of. */
@@ -77,7 +79,19 @@ function rangesIn(text: string): Map<number, StatedRange> | undefined {
   const dynamics = dynamicsIn(text);
   if (new Set(dynamics.map(({ is }) => is.dynamic)).size < 2) return undefined;
   const velocities = velocitiesIn(text);
-  const ends = paired(text, dynamics, velocities);
+  const all: readonly Token[] = [...dynamics, ...velocities].sort((one, other) => one.start - other.start);
+  const isBefore = all.length > 0 && !('dynamic' in all[0].is);
+  // A velocity that is no range may stand before all.
+  return rangesOf(text, dynamics, all, isBefore) ?? rangesOf(text, dynamics, all, !isBefore);
+}
+
+function rangesOf(
+  text: string,
+  dynamics: readonly (Token & { is: { dynamic: number } })[],
+  all: readonly Token[],
+  areBefore: boolean,
+): Map<number, StatedRange> | undefined {
+  const ends = paired(text, all, areBefore);
   // A letter alone may be another word: without velocities it counts beside letters that have them only.
   const areLetters = dynamics.some(({ start, end, is }) => end - start === 1 && ends.has(is.dynamic));
   for (const { start, end, is } of dynamics)
@@ -115,20 +129,17 @@ function velocitiesIn(text: string): (Token & { is: Ends })[] {
   return found;
 }
 
-/** The velocities of each of the dynamics: those behind its word, or before it where the text begins with velocities. */
-function paired(
-  text: string,
-  dynamics: readonly (Token & { is: { dynamic: number } })[],
-  velocities: readonly (Token & { is: Ends })[],
-): Map<number, Ends> {
+/** The velocities of each of the dynamics: those behind its word, or before it. */
+function paired(text: string, all: readonly Token[], areBefore: boolean): Map<number, Ends> {
   const ends = new Map<number, Ends>();
-  const all: readonly Token[] = [...dynamics, ...velocities].sort((a, b) => a.start - b.start);
-  const areBefore = all.length > 0 && !('dynamic' in all[0].is);
   for (const [at, token] of all.entries()) {
     if (!('dynamic' in token.is)) continue;
     const other = all[areBefore ? at - 1 : at + 1];
     if (!other || 'dynamic' in other.is) continue;
     const gap = areBefore ? text.slice(other.end, token.start) : text.slice(token.end, other.start);
+    // Before velocities that stand first, a word says what they are.
+    const lead = areBefore ? text.slice(all[at - 2]?.end ?? 0, other.start) : '';
+    if (otherThing.test(lead)) continue;
     if (gap.length > longestGap || /[.;!?](?:\s|$)|\d/.test(gap) || otherThing.test(gap)) continue;
     const before = ends.get(token.is.dynamic);
     ends.set(token.is.dynamic, {

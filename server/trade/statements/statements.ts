@@ -10,6 +10,7 @@ import type { ColumnMeaning, Unit } from '../meaning';
 import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
+import { endsOnRelease } from '../readings/startInTitle';
 import type { BlankRoot } from './blankRoots';
 import { blankRootIn } from './blankRoots';
 import { blankIsAboveIn } from './blanks';
@@ -266,7 +267,9 @@ const letGo =
 function releasesIn(texts: readonly string[]): ReadonlySet<string> {
   return new Set(
     texts.flatMap((text) =>
-      Array.from(text.slice(0, longest).matchAll(letGo), ([, name = '']) => bareWord(name)),
+      Array.from(text.slice(0, longest).matchAll(letGo), ([says, name = '']) =>
+        endsOnRelease(says) ? [] : [bareWord(name)],
+      ).flat(),
     ),
   );
 }

@@ -35,11 +35,30 @@ describe('what a clause of a sentence tells of a zone', () => {
     ['3 cents too sharp', 'deviation', '+3 ct'],
     ['4 Cent zu tief', 'deviation', '-4 ct'],
     ['tuned down 7 cents', 'tune', '-7 ct'],
+    ['12 Cent nach unten gestimmt', 'tune', '-12 ct'],
+    ['um 8 Cent nach oben', 'tune', '+8 ct'],
+    ['6 cent naar beneden', 'tune', '-6 ct'],
+    ['8 cents plus bas', 'tune', '-8 ct'],
+    ['5 cents vers le haut', 'tune', '+5 ct'],
+    ['9 centów w dół', 'tune', '-9 ct'],
+    ['3 dB nach unten', 'volume', '-3 dB'],
+    ['2 dB głośniej', 'volume', '+2 dB'],
     ['links 20', 'pan', 'links 20'],
   ])('%s', (clause, meaning, text) => {
     const told = readClause(clause);
     expect(told?.meaning).toBe(meaning);
     expect(told?.text).toBe(text);
+  });
+
+  // A word that nobody knows may be the one that says which way it goes.
+  it.each([
+    ['15 cents dolorp', true],
+    ['tuned by 15 cents', undefined],
+    ['15 cents down', undefined],
+    ['+15 cents dolorp', undefined],
+    ['3 dB dolorp', true],
+  ])('"%s" leaves its direction open: %s', (clause, isOpen) => {
+    expect(readClause(clause)?.isOpen).toBe(isOpen);
   });
 
   it.each([

@@ -12,9 +12,11 @@ import { readIndented } from './yamlTree';
 /** So much of a text tells whether it may be a literal. */
 const looked = 4096;
 const mostColumns = 200;
+/** So many places of a comment may begin a remark. */
+const mostRemarks = 12;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
-  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+)?[\p{L}_$][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
 const bracketLine =
   /^[ \t]*(?:(?:[\p{L}_$][^\n]{0,60}[:=(]\s*)?[[{(]|[\p{L}_][\p{L}\p{N}_.]{0,40}\s?[({]\s*["'`])/mu;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
@@ -91,15 +93,44 @@ function nameByComment(records: readonly LiteralRecord[], comments: readonly Lit
   const places = Math.max(...records.map(({ fields }) => fields.length));
   if (records.some(({ fields }) => fields.some(({ heading }) => heading !== ''))) return;
   for (const { text } of comments) {
-    const bare = text.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
-    const names = bare.split(/\s*[,;|\t]\s*/).map((name) => name.replace(/^["'`]|["'`]$/g, ''));
-    if (names.length !== places || names.length < 3) continue;
-    const known = names.filter((name) => readHeading(name) !== undefined).length;
-    if (known * 3 < names.length * 2) continue;
+    const found = listsIn(text).find((names) => areHeadings(names, places));
+    if (!found) continue;
     for (const { fields } of records)
-      for (const [at, field] of fields.entries()) field.heading = names[at] ?? '';
+      for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
     return;
   }
+}
+
+function areHeadings(names: readonly string[], places: number): boolean {
+  if (names.length !== places || names.length < 3) return false;
+  const known = names.filter((name) => readHeading(name) !== undefined).length;
+  return known * 3 >= names.length * 2;
+}
+
+/** What a comment may list: all of it, what stands in its outer brackets, and what stands before a remark. */
+function listsIn(comment: string): string[][] {
+  const all = comment.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
+  const texts = [...inOuterBrackets(comment), all, ...textsBefore(comment)];
+  return texts.map((text) =>
+    text.split(/\s*[,;|\t]\s*/).map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
+  );
+}
+
+function inOuterBrackets(text: string): string[] {
+  const found: string[] = [];
+  let depth = 0;
+  let start = 0;
+  for (let at = 0; at < text.length; at++) {
+    if ('([{<'.includes(text[at]) && depth++ === 0) start = at + 1;
+    else if (')]}>'.includes(text[at]) && depth > 0 && --depth === 0) found.push(text.slice(start, at));
+  }
+  return found;
+}
+
+/** A comment up to each sign that may begin a remark, as in `file, low, root  (gain is linear)`, without words before a colon. */
+function textsBefore(comment: string): string[] {
+  const ends = [...comment.slice(0, looked).matchAll(/\s{2,}|\s[-\u2013\u2014(]|[.;]\s/gu)];
+  return ends.slice(0, mostRemarks).map(({ index }) => comment.slice(0, index).replace(/^[^,]*:\s*/u, ''));
 }
 
 /** A column: a heading, or the place of values without one. */

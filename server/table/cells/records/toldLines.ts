@@ -8,7 +8,7 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { legendIn } from '../../../trade/statements/legend';
 import { TableCells } from '../cells';
 import { correct } from './corrections';
-import type { TextLine, ToldLine } from './toldLine';
+import type { PlacedValue, TextLine, ToldLine } from './toldLine';
 import { givesKeys, namesAnyFile, namesOneFile, toldLineIn } from './toldLine';
 
 /** So many lines tell whether a text is told. */
@@ -161,6 +161,7 @@ class ToldTable {
 
   #addZone({ lead, file, values, rest }: ToldLine, columns: readonly ColumnMeaning[]): void {
     const { start } = file ?? lead ?? { start: 0 };
+    for (const value of values) if (value.isOpen) this.#noteOpen(value);
     for (const meaning of columns) {
       const value = values.find((one) => one.meaning === meaning);
       if (meaning === this.lead && lead && !value) this.#put(lead.text, lead.start, lead.end);
@@ -169,6 +170,15 @@ class ToldTable {
       else if (value) this.#put(value.text, value.start, value.end);
       else this.#cells.put(start, start);
     }
+  }
+
+  #noteOpen({ text, start, end }: PlacedValue): void {
+    const said = this.text.slice(start, end).slice(0, 60);
+    this.#notes.push({
+      start,
+      end,
+      text: `"${said}" has no sign, and no known word says which way it goes: ${text} is taken.`,
+    });
   }
 
   /** What is not understood; where it has a number it may be a value, and is told of. */

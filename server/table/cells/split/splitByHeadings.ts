@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings/headings';
 import type { CellKind } from '../../columns/cellKinds';
 import { lookAt } from '../../columns/cellKinds';
@@ -8,6 +9,7 @@ import { isBlankLine, wordsIn } from './lineWords';
 import { linesOf } from './splitWords';
 
 const mostLooks = 200;
+const longestLine = 4096;
 const mostBefore = 25;
 const fewestHeadings = 4;
 const mostHeadings = 40;
@@ -20,6 +22,8 @@ const noValues: ReadonlySet<CellKind> = new Set(['text', 'file']);
 export function splitByHeadings(text: string): TableCells | undefined {
   const lines = linesOf(text, mostLooks);
   for (const [at, line] of lines.slice(0, mostBefore).entries()) {
+    // Below the first file stand its values, and words between two tables.
+    if (namesAudioFileIn(text.slice(line.start, Math.min(line.end, line.start + longestLine)))) break;
     const headings = knownHeadings(text, line);
     if (!headings) continue;
     const below = lines.slice(at + 1).filter((one) => !isBlankLine(text, one));
@@ -45,7 +49,7 @@ function knownHeadings(text: string, line: Word): readonly Word[] | undefined {
 
 /** A name and so many values behind it; `undefined` for a line that has fewer. */
 function valuesIn(text: string, line: Word, count: number): Word[] | undefined {
-  const words = wordsIn(text, line.start, Math.min(line.end, line.start + 4096));
+  const words = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine));
   const values = words.slice(-count);
   const [first] = words;
   const last = words.at(-count - 1);

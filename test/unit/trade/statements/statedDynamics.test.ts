@@ -18,6 +18,8 @@ describe('velocities that a text gives to dynamics', () => {
     ['la suave va de 1 a 55 y la fuerte de 56 a 127', 'p 1-55, f 56-127'],
     ['very soft below 30, soft 30-60, loud above 60', 'pp 1-29, p 30-60, f 61-127'],
     ['soft samples on keys 36-59, loud ones on keys 60-72', undefined],
+    ['Do4 = do central. Dinâmica: p = 1-40, f = 41-127', 'p 1-40, f 41-127'],
+    ['Velocities run up to 127: p 1-40, f 41-127', 'p 1-40, f 41-127'],
     ['soft 1-80, loud 60-127', undefined],
   ])('%s', (text, expected) => {
     expect(ranges(text)).toBe(expected);
