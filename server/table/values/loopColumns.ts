@@ -85,21 +85,8 @@ export class LoopColumns {
     }
     if (said?.mode) this.#setWord('loop_mode', zone, switchCell, said.mode);
     if (said?.type) this.#setWord('loop_type', zone, switchCell, said.type);
-    if (said?.isWhole) this.#writeWhole(zone, switchCell);
-    else if (said?.start) this.#keepPair(zone, switchCell, said);
+    if (said?.start) this.#keepPair(zone, switchCell, said);
     else this.#keepColumns(zone, row);
-  }
-
-  /** A loop over all of a sample goes from its first frame to its last. */
-  #writeWhole(zone: number, cell: number): void {
-    const column = this.#switch as ColumnReading;
-    const frames = this.positions.framesIn(zone);
-    if (frames === undefined)
-      this.table.assume(cell, column, 'is written without points, as the length of its sample is not known');
-    else {
-      this.#set('loop_start', zone, cell, 0);
-      this.#set('loop_end', zone, cell, frames - 1);
-    }
   }
 
   /** Keeps the points that stand in one cell. */
