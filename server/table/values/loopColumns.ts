@@ -126,7 +126,7 @@ export class LoopColumns {
     const column = end === undefined ? this.#length : this.#end;
     const unit = column && this.positions.styleOf(column).unit;
     if (start !== undefined && second !== undefined)
-      this.#judge.keep(zone, start, second, end === undefined ? 'length' : 'end', unit !== 'frames');
+      this.#judge.keep(zone, start, second, this.#secondIn(column), unit !== 'frames');
     else if (start !== undefined && endCell < 0 && lengthCell < 0 && this.#goesToEnd)
       this.#keepToEnd(zone, start, startCell);
     else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(start, second, row);
@@ -158,6 +158,11 @@ export class LoopColumns {
     const message =
       'The file is not there to tell where its last frame is, so no loop end is written: a player ends the loop with the sample.';
     notes.add('assumed', span, message, 'loops to end');
+  }
+
+  #secondIn(column: ColumnReading | undefined): SecondPoint {
+    if (column === this.#length) return 'length';
+    return column?.isEndOrLength ? 'open' : 'end';
   }
 
   #writePoints(zone: number, row: number): void {
