@@ -13,6 +13,7 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
+import { useNameOctaves } from './columns/octavesOfNames';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 
@@ -57,6 +58,7 @@ export function lackOfZoneTable(text: string): string | undefined {
       : 'its lines have no columns, and name no samples with keys';
   const tables = findTables(cells);
   useSampleList(cells, tables);
+  useNameOctaves(cells, tables);
   const lacks = tables.map((rows) => lackOf(cells, rows));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
