@@ -6,6 +6,7 @@ import { literalCells } from './cells/literals/literalCells';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
+import { xmlCells } from './cells/markup/xmlCells';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
@@ -45,9 +46,14 @@ export function looksLikeZoneTable(text: string): boolean {
  */
 export function lackOfZoneTable(text: string): string | undefined {
   const html = isHtmlTable(text);
-  const start = html ? text.slice(0, lookedInHtml) : startOf(text);
+  const isTagged = html || /^\ufeff?\s*</.test(text.slice(0, 1000));
+  const start = isTagged ? text.slice(0, lookedInHtml) : startOf(text);
   if (start.includes('\0')) return 'it holds bytes that are no text';
-  const isKnown = literalCells(start) !== undefined || wikiCells(start) !== undefined || hasSections(start);
+  const isKnown =
+    literalCells(start) !== undefined ||
+    wikiCells(start) !== undefined ||
+    hasSections(start) ||
+    (isTagged && xmlCells(start) !== undefined);
   const isPlain = !html && !isKnown;
   const bare = withoutComments(start).replace(/^\ufeff?\s*/, '');
   const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));

@@ -1,5 +1,6 @@
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
+import { namesOfGroups } from './elements/elementNames';
 import type { RegionElement } from './elements/regionElement';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
 import type { Column } from './values/column';
@@ -14,9 +15,14 @@ import { isReleaseName } from './words/words';
  */
 export function levelsOf(
   settled: readonly Settled[],
-  { chain, repeats, nested, also, sides }: RegionElement,
+  region: RegionElement,
   rates: readonly Column[],
 ): VocabularyLevel[] {
+  const { chain, repeats, nested, also, sides } = region;
+  const isNamed = settled.some(({ parameters }) =>
+    parameters.some(({ parameter }) => parameter === 'region_label' || parameter === 'group_label'),
+  );
+  const named = isNamed ? new Set<string>() : namesOfGroups(region);
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
   const repeatsRegions = repeats.at(-1) === true;
@@ -35,6 +41,7 @@ export function levelsOf(
       !repeats[position] &&
       !isRelease &&
       !isTurns &&
+      !named.has(element) &&
       rate === undefined
     ) {
       inside.push(element);
@@ -44,11 +51,12 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
-      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled) }),
+      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, named) }),
       ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
+      ...(named.has(element) && { sets: { group_label: element } }),
       parameters,
     });
     // Other regions stand in the same elements, beside it.
@@ -76,13 +84,16 @@ function addUp(copies: VocabularyLevel[], settled: readonly Settled[]): void {
   }
 }
 
-/** What other names of regions set: that they start when a key is let go, where they say so and no place does. */
+/** What other names of regions set: that they start when a key is let go, where they say so and no place does, and their group. */
 function othersOf(
   names: readonly string[],
   settled: readonly Settled[],
+  named: ReadonlySet<string>,
 ): Record<string, Record<string, string>> {
-  const setBy = (name: string): Record<string, string> =>
-    startsOnRelease(settled, name) ? { trigger: 'release' } : {};
+  const setBy = (name: string): Record<string, string> => ({
+    ...(startsOnRelease(settled, name) && { trigger: 'release' }),
+    ...(named.has(name) && { group_label: name }),
+  });
   return Object.fromEntries(names.map((name) => [name, setBy(name)]));
 }
 

@@ -83,7 +83,9 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
   }
   const sorted = [...ranges.values()].sort((one, other) => one.low - other.low);
   const areApart = sorted.every((one, at) => at === 0 || one.low > (sorted[at - 1]?.high ?? 0));
-  if (sorted.length < fewestRoots || !areApart) return [...all];
+  // Two layers that divide all velocities could each hold a root too.
+  const isPart = (sorted[0]?.low ?? 0) > 1 && (sorted.at(-1)?.high ?? 127) < 127;
+  if (sorted.length < (isPart ? 2 : fewestRoots) || !areApart) return [...all];
   const evidence = 'Each root key lies within its own range.';
   return all.map((one) =>
     one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.74, evidence } : one,

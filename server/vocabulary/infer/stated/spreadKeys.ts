@@ -1,4 +1,5 @@
 import { saysOf } from '../../../trade/phrases/toldWords';
+import { readKey } from '../../../trade/readings/keyReading';
 import type { VocabularyLevel } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -42,18 +43,29 @@ function isOfLayers(text: string, { column }: Assigned, chain: readonly string[]
   );
 }
 
-/** The outermost element with the key that the last zone reaches to, where the text says so. */
+/** The outermost element with the key that the first or last zone reaches to, where the text says so. */
 export function withOutermostKeys(
   [first, ...levels]: readonly VocabularyLevel[],
   steps: readonly string[],
-  { keySpread, outermostKeys }: Pick<XmlStatements, 'keySpread' | 'outermostKeys'>,
+  { lowestKey, outermostKeys }: Pick<XmlStatements, 'lowestKey' | 'outermostKeys'>,
+  assigned: readonly Assigned[],
 ): VocabularyLevel[] {
   if (!first) return [];
-  const ends = { lokey: outermostKeys.lowest?.number, hikey: outermostKeys.highest?.number };
+  const lowest = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
   const sets: Record<string, string> = {};
-  for (const name of ['lokey', 'hikey'] as const) {
-    const key = ends[name];
-    if (keySpread && key !== undefined && steps.includes(name)) sets[name] = String(key);
+  for (const [name, given, said] of [
+    ['lokey', 'hikey', lowest],
+    ['hikey', 'lokey', outermostKeys.highest],
+  ] as const) {
+    const key = said?.number;
+    if (key === undefined || !steps.includes(name)) continue;
+    const isWithin = assigned.some(
+      ({ target, facts }) =>
+        target === given &&
+        facts.notes === 0 &&
+        (name === 'lokey' ? key > facts.least : key < facts.greatest),
+    );
+    if (!isWithin) sets[name] = String(key);
   }
   const isSet = Object.keys(sets).length > 0 && first.is === 'instrument';
   return [isSet ? { ...first, sets: { ...first.sets, ...sets } } : first, ...levels];
