@@ -57,8 +57,8 @@ export function withOutermostKeys(
     ['lokey', 'hikey', lowest],
     ['hikey', 'lokey', outermostKeys.highest],
   ] as const) {
-    const key = said?.number;
-    if (key === undefined || !steps.includes(name)) continue;
+    const key = said?.number ?? (said?.named ?? Number.NaN) + namedShift([first, ...levels], given);
+    if (Number.isNaN(key) || !steps.includes(name)) continue;
     const isWithin = assigned.some(
       ({ target, facts }) =>
         target === given &&
@@ -69,6 +69,15 @@ export function withOutermostKeys(
   }
   const isSet = Object.keys(sets).length > 0 && first.is === 'instrument';
   return [isSet ? { ...first, sets: { ...first.sets, ...sets } } : first, ...levels];
+}
+
+/** How far a note name lies from where it is with middle C = C4, by how the other ends are written. */
+function namedShift(levels: readonly VocabularyLevel[], parameter: string): number {
+  const forms = levels.flatMap(({ parameters }) =>
+    parameters.filter((one) => one.parameter === parameter).map(({ form }) => form),
+  );
+  const middleC = forms.flatMap((form) => (form.kind === 'key' && form.middleC ? [form.middleC] : []))[0];
+  return middleC === 'C3' ? 12 : middleC === 'C5' ? -12 : 0;
 }
 
 function notShared(one: Assigned, text: string): Draft {
