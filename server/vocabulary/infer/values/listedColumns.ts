@@ -66,7 +66,11 @@ const listedTargets: ReadonlySet<string> = new Set(
 
 /** The place of regions that holds the keys of a list, and that of the keys. */
 function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string } | undefined {
-  for (const [name, { values, count }] of type.attributes) {
+  const inside = [...type.children.values()].flatMap(({ name, text, mostInParent }) =>
+    text && mostInParent === 1 ? [[name, text] as const] : [],
+  );
+  const sites = [...[...type.attributes].map(([name, site]) => [`@${name}`, site] as const), ...inside];
+  for (const [key, { values, count }] of sites) {
     const keys = new Set(values.map(({ text }) => text.trim()));
     if (count !== type.count || keys.size !== values.length) continue;
     const ofType = new Set(nameWords(type.name));
@@ -76,7 +80,7 @@ function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string 
       const isNumeric = filled.every((cell) => cell && /^\s*\d+\s*$/.test(cell.text));
       return !isNumeric || own.some((word) => ofType.has(word) || ofType.has(`${word}s`));
     });
-    if (column) return { column, key: `@${name}` };
+    if (column) return { column, key };
   }
   return undefined;
 }
