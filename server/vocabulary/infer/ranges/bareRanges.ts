@@ -21,15 +21,14 @@ const velocityOf: Readonly<Record<string, string>> = { lokey: 'lovel', hikey: 'h
 const velocityTops: ReadonlySet<number> = new Set([127, 100, 128]);
 
 /**
- * Bare ends such as `from` and `to` are velocities where they stand in an element whose keys another one around it gives, and reach
+ * Bare ends such as `from` and `to`, or a bare `span` of both, are velocities where they stand in an element whose keys another one around it gives, and reach
  * the greatest velocity.
  */
 export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One[] {
   if (all.some(({ target }) => target === 'lovel' || target === 'hivel')) return [...all];
   const bare = all.filter(
-    ({ target, column, facts, part }) =>
+    ({ target, column, facts }) =>
       keyEnds.has(target) &&
-      part === undefined &&
       facts.notes === 0 &&
       facts.unlined === 0 &&
       isBare(column.own) &&
@@ -38,8 +37,11 @@ export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One
   const levels = [...new Set(bare.map(({ column }) => column.level))].sort((one, other) => other - one);
   for (const level of levels) {
     const here = bare.filter(({ column }) => column.level === level);
+    // Beside a root key alone a range in one place could be that of its keys.
+    const areRanges = here.some(({ part }) => part !== undefined);
     const isKeyed = all.some(
-      (one) => anyKeys.has(one.target) && one.column.level < level && !here.includes(one),
+      ({ target, column }) =>
+        anyKeys.has(target) && column.level < level && !(areRanges && target === 'pitch_keycenter'),
     );
     const hasOwnRoot = all.some(
       ({ target, column }) => target === 'pitch_keycenter' && column.level === level,

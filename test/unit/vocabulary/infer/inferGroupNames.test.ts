@@ -77,6 +77,18 @@ describe('ranges of velocities whatever they are called', () => {
     expect(ends).toEqual(['lovel=1 hivel=80', 'lovel=81 hivel=127', undefined]);
   });
 
+  it('are those of a bare range inside an element that gives the keys', () => {
+    const text =
+      '<shawm><heap low="40" high="47"><slot wave="a.wav" span="1-50"/><slot wave="b.wav" span="51-127"/></heap><heap low="48" high="55"><slot wave="c.wav" span="1-127"/></heap></shawm>';
+    const { regions } = readInferred(text);
+    expect(regions.map((region) => /lovel=\d+ hivel=\d+/.exec(region)?.[0])).toEqual([
+      'lovel=1 hivel=50',
+      'lovel=51 hivel=127',
+      'lovel=1 hivel=127',
+    ]);
+    expect(regions[0]).toContain('lokey=40 hikey=47');
+  });
+
   it('keys that lie around their own roots are none', () => {
     const text =
       '<kit><hit low="36" high="36" root="36" wave="a.wav"/><hit low="38" high="38" root="38" wave="b.wav"/></kit>';
