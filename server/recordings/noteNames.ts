@@ -96,19 +96,15 @@ function keyOf(note: string, octave: string, { naming, parts, pattern }: Way): n
     // Builders of organs count the small octave as 0.
     const lines = octave === '0' && /^[a-h]/.test(single) ? '' : octave;
     return lines === '' || isLinedName(single + lines) || /^[A-H]/.test(single)
-      ? readLinedKey(single + lines, naming === 'german')
+      ? readLinedKey(single + lines, naming)
       : undefined;
   }
   const plain = single.toLowerCase();
   const other = otherSyllables.find(([name]) => plain.startsWith(name) && !/^sol/.test(plain));
   const latin = other === undefined ? plain : `${other[1]}${plain.slice(other[0].length)}`;
   const text = latin.replace('♯', '#').replace('♭', 'b').replace('_', ' ');
-  const flat = naming === 'dutch' ? text.replace(/^([ae])s$/, '$1b') : text;
   const number = parts ? octave.replace('-', '') : octave;
-  return readKey(
-    `${flat.charAt(0).toUpperCase()}${flat.slice(1)}${number}`,
-    naming === 'german' ? 'german' : 'english',
-  )?.named;
+  return readKey(`${text.charAt(0).toUpperCase()}${text.slice(1)}${number}`, naming)?.named;
 }
 
 /** Numbers that stand alone, and those behind a word for a key. */

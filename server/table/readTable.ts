@@ -23,6 +23,7 @@ import { columnName, shortened } from './columns/columnReading';
 import { takeCorrections } from './columns/corrections';
 import { namingIn } from './columns/octave';
 import { useNameOctaves } from './columns/octavesOfNames';
+import { namingIn } from './columns/noteNaming';
 import { overruleValues } from './columns/overrulingLines';
 import { usePanLetters } from './columns/panLetters';
 import { usePlaysOut } from './columns/playsOutColumn';
@@ -251,7 +252,7 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const { text, path, cells, tables, columns } = opened;
   const source = new Source(path, text);
   const notes = new TableNotes(source, isHtmlTable(text) ? cells.rowSpans : undefined);
-  const naming = namingIn(cells, tables);
+  const naming = namingIn(cells, tables, notes);
   const statements = statementsIn([...textsAround(cells, tables), ...opened.said]);
   const middleC =
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??

@@ -4,19 +4,11 @@ import { unitInHeading } from '../../trade/headings/headings';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
-import { keyMeanings } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { drumKeysOf } from '../../trade/names/drumKeys';
 import { readFrequency } from '../../trade/readings/frequencyReading';
 import type { KeyReading, NoteNaming } from '../../trade/readings/keyReading';
-import {
-  isGermanName,
-  isLinedName,
-  keyNumbersInFileName,
-  notesInFileName,
-  octaveMarkOf,
-  readKeyRange,
-} from '../../trade/readings/keyReading';
+import { keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/readings/keyReading';
 import type { Statements } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
@@ -358,32 +350,4 @@ function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): Octa
   const exact = fitting.find((one) => least + octaveShifts[one] === kind.low);
   const middleC = exact ?? (fitting.length === 1 ? fitting[0] : undefined);
   return middleC && { middleC, reason: `the keys then lie within the usual span of a ${kind.name}` };
-}
-
-/** Whether the key columns of some tables name notes as in German, with H or `is` and `es`, and whether marks alone say octaves. */
-export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNaming {
-  let isGerman = false;
-  const marks = { none: 0, mark: 0 };
-  let [lined, great] = [0, 0];
-  for (const { data, columns } of tables) {
-    for (const { meaning, index } of columns) {
-      if (!keyMeanings.includes(meaning)) continue;
-      for (const row of evenlySpread(data, mostRows)) {
-        const cell = cells.cell(row, index);
-        if (cell < 0 || cells.digits(cell, 15) >= 0) continue;
-        const text = cells.plain(cell);
-        isGerman ||= isGermanName(text) || /^[hH]$/.test(text);
-        for (const part of text.split(/\s*[-\u2013\u2014]\s*|\s*\.{2,3}\s*/)) {
-          const mark = octaveMarkOf(part);
-          if (mark) marks[mark]++;
-          if (isLinedName(part)) lined++;
-          else if (/^[A-H](?:is|es|[#\u266f\u266d])?[2-9]$/.test(part)) great++;
-        }
-      }
-    }
-  }
-  const naming = isGerman ? 'german' : 'english';
-  // Only the great and the small octave have no number, and only where small letters with one count its lines.
-  if (marks.none > 0 && lined > 0 && great === 0) return `${naming} lines`;
-  return marks.mark > 0 && marks.none > 0 ? `${naming} marks` : naming;
 }

@@ -4,7 +4,7 @@ import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import { nameKinds } from '../../trade/names/nameParts';
 import { rangeWords } from '../../trade/rangeWords';
-import { isGermanName, readKeyRange } from '../../trade/readings/keyReading';
+import { lettersIn, readKeyRange } from '../../trade/readings/keyReading';
 import { triggerIn } from '../../trade/readings/triggers';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
@@ -85,7 +85,7 @@ function velocitiesIn(columns: readonly ColumnReading[]): SideLabel[] | undefine
 
 /** A key or a range of keys in each heading. */
 function keysIn(columns: readonly ColumnReading[]): SideLabel[] | undefined {
-  const naming = columns.some(({ heading }) => isGermanName(heading)) ? 'german' : 'english';
+  const naming = lettersIn(columns.map(({ heading }) => heading)).naming();
   const found = columns.map(({ heading }) =>
     readKeyRange(
       heading.replace(/^\s*(?:key|note|midi|taste|touche|tecla|tasto|nota|toets)\s+/i, ''),

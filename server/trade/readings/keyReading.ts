@@ -2,6 +2,8 @@ import { gluedRangeWords, rangeWords } from '../rangeWords';
 import { limitIn } from './limits';
 import { readLinedKey } from './linedKeys';
 import { withLatinNotes } from './lookalikes';
+import type { LetterNaming, LetterNote } from './noteLetters';
+import { LetterEvidence, letterNoteAt, noteEndings, withSigns } from './noteLetters';
 import { maySpeakOfOctaves, spokenKeyIn } from './spokenOctaves';
 
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
@@ -20,8 +22,6 @@ export interface KeyRangeReading {
   open?: 'low' | 'high';
 }
 
-/** Semitones above C of the seven natural notes, A to G. */
-const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
 /** Semitones above C of the syllables that name notes in French, Spanish, Italian, Portuguese, Russian, Greek and Japanese. */
 const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['do', 0],
@@ -63,17 +63,10 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
 const longestSyllable = 4;
 
 /**
- * How letters name notes: in German use B is the note below H, and As and Es are flats. With marks, letter case, commas and primes
- * alone say the octave, and a letter without a mark is the great or the small octave: `C,`, `C`, `c`, `c'` (Helmholtz). With lines a
- * number counts them: `C`, `c`, `c1` (middle C).
+ * How letters name notes. With marks, letter case, commas and primes alone say the octave, and a letter without a mark is the great
+ * or the small octave: `C,`, `C`, `c`, `c'` (Helmholtz). With lines a number counts them: `C`, `c`, `c1` (middle C).
  */
-export type NoteNaming =
-  | 'english'
-  | 'german'
-  | 'english marks'
-  | 'german marks'
-  | 'english lines'
-  | 'german lines';
+export type NoteNaming = LetterNaming | `${LetterNaming} marks` | `${LetterNaming} lines`;
 
 const longest = 60;
 const longestList = 600;
@@ -83,8 +76,6 @@ const rangeSign = new RegExp(
   'iu',
 );
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
-const sharps = '#\u266fsS';
-const flats = 'bB\u266d';
 /** Words for a sharp and a flat behind the name of a note. */
 const signWord =
   /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|δίεση|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|ύφεση|bmol|flat|mol))(?![\p{L}])/iu;
@@ -162,15 +153,22 @@ function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined
     : { low: { number: 0, named: undefined }, high: bound, single: false, open: 'low' };
 }
 
+const linedStart = new RegExp(
+  String.raw`^[A-Ha-h](?:${noteEndings}|[#\u266f\u266d])?(?:[1-7]|['\u2032]{1,5}|,{1,3})?(?![\p{L}\d'\u2032])`,
+  'u',
+);
+
 class KeyScan {
   #at = 0;
   #isWordy: boolean | undefined;
   readonly text: string;
+  readonly #letters: LetterNaming;
 
   constructor(
     text: string,
     readonly naming: NoteNaming,
   ) {
+    this.#letters = lettersOf(naming);
     this.text = withLatinNotes(text);
     this.#spaces();
   }
@@ -218,11 +216,8 @@ class KeyScan {
   /** A name whose octave the case of its letter and the number of its lines give. */
   #lined(): KeyReading | undefined {
     if (!this.naming.endsWith('lines')) return undefined;
-    const word =
-      /^[A-Ha-h](?:is|es|s|[#\u266f\u266d])?(?:[1-7]|['\u2032]{1,5}|,{1,3})?(?![\p{L}\d'\u2032])/u.exec(
-        this.text.slice(this.#at, this.#at + longestSign),
-      )?.[0];
-    const key = word === undefined ? undefined : readLinedKey(word, this.naming.startsWith('german'));
+    const word = linedStart.exec(this.text.slice(this.#at, this.#at + longestSign))?.[0];
+    const key = word === undefined ? undefined : readLinedKey(word, this.#letters);
     if (word === undefined || key === undefined) return undefined;
     this.#at += word.length;
     return { number: key, named: undefined };
@@ -267,37 +262,19 @@ class KeyScan {
   }
 
   /** Semitones above C of the note named here, and where the name ends. */
-  #noteName(): { key: number; at: number } | undefined {
-    const { text, naming } = this;
-    let at = this.#at;
-    const letter = text.charCodeAt(at) | 32;
-    const start = text.slice(at, at + longestSyllable).toLowerCase();
+  #noteName(): LetterNote | undefined {
+    const { text } = this;
+    const start = text.slice(this.#at, this.#at + longestSyllable).toLowerCase();
     const syllable = syllables.find(([name]) => start.startsWith(name));
-    let key = 0;
     if (syllable) {
-      key = syllable[1];
-      at += syllable[0].length;
-    } else if (letter >= 97 && letter <= 104) {
-      key = letter === 104 ? 11 : (naturals[letter - 97] as number);
-      const isGerman = naming.startsWith('german');
-      if (isGerman && letter === 98) key = 10;
-      at++;
-      const ending = text.slice(at, at + 2).toLowerCase();
-      if (ending === 'is' || ending === 'es') {
-        return { key: key + (ending === 'is' ? 1 : -1), at: at + 2 };
-      }
-      if (isGerman && ending.startsWith('s') && (letter === 97 || letter === 101)) {
-        return { key: key - 1, at: at + 1 };
-      }
-    } else return undefined;
-    const said = signWord.exec(text.slice(at, at + longestSign));
-    if (said) return { key: key + (said[1] ? 1 : -1), at: at + said[0].length };
-    for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
-      if (sharps.includes(text[at])) key++;
-      else if (flats.includes(text[at])) key--;
-      else break;
+      const at = this.#at + syllable[0].length;
+      return worded(text, at, syllable[1]) ?? withSigns(text, at, syllable[1]);
     }
-    return { key, at };
+    const note = letterNoteAt(text, this.#at, this.#letters);
+    if (note?.at !== this.#at + 1) return note;
+    // Beside a word for its sign B is the note below C, as in `B flat`.
+    const natural = letterNoteAt(text, this.#at, 'english') ?? note;
+    return worded(text, note.at, natural.key) ?? note;
   }
 
   /** Spreadsheets may give a whole number with an empty fraction: `60.0`, `60,00`. */
@@ -327,18 +304,26 @@ class KeyScan {
   }
 }
 
+/** A note with a word for a sharp or a flat behind it. */
+function worded(text: string, at: number, natural: number): LetterNote | undefined {
+  const said = signWord.exec(text.slice(at, at + longestSign));
+  return said ? { key: natural + (said[1] ? 1 : -1), at: at + said[0].length } : undefined;
+}
+
+function lettersOf(naming: NoteNaming): LetterNaming {
+  if (naming.startsWith('german')) return 'german';
+  return naming.startsWith('dutch') ? 'dutch' : 'english';
+}
+
 function isDigit(code: number): boolean {
   return code >= 48 && code <= 57;
 }
 
-/** Whether a note is named as only German use has it: with H, or with `is` or `es` for sharp and flat. */
-export function isGermanName(text: string): boolean {
-  return (
-    text.length <= longest &&
-    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))(?:\s?[-\u2212]?\d|['\u2032,]{1,4}(?!\p{L}))/iu.test(
-      withLatinNotes(text),
-    )
-  );
+/** How letters name the notes of some texts. */
+export function lettersIn(texts: Iterable<string>): LetterEvidence {
+  const evidence = new LetterEvidence();
+  for (const text of texts) evidence.look(withLatinNotes(text));
+  return evidence;
 }
 
 /** Numbers of a file name that count something else: a velocity, a turn, a tempo, bits, kHz. */
@@ -374,14 +359,20 @@ export function notesInFileName(name: string): number[] {
   return keys;
 }
 
+const linedName = new RegExp(String.raw`^[a-h](?:${noteEndings}|[#\u266f\u266d])?[1-6]$`, 'u');
+const markedName = new RegExp(
+  String.raw`^[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$`,
+  'u',
+);
+
 /** Whether a text is a note in small letters with one digit, which may count its lines: `c1`, `fis2`. */
 export function isLinedName(text: string): boolean {
-  return /^[a-h](?:is|es|s|[#\u266f\u266d])?[1-6]$/.test(withLatinNotes(text));
+  return linedName.test(withLatinNotes(text));
 }
 
 /** Whether a text is the name of a note without an octave: `C`, `fis`; and whether it has a mark for one: `c'`, `C,`. */
 export function octaveMarkOf(text: string): 'none' | 'mark' | undefined {
-  const match = /^[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$/.exec(withLatinNotes(text));
+  const match = markedName.exec(withLatinNotes(text));
   return match ? (match[1] ? 'mark' : 'none') : undefined;
 }
 

@@ -1,6 +1,9 @@
-/** Semitones above C of the letters A to G. */
-const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
-const lined = /^([A-Ha-h])(isis|eses|is|es|ses|s|#|\u266f|\u266d)?(?:([1-7])|(['\u2032]{1,6})|(,{1,3}))?$/;
+import type { LetterNaming } from './noteLetters';
+import { letterNoteAt, noteEndings } from './noteLetters';
+
+const lined = new RegExp(
+  String.raw`^([A-Ha-h](?:(${noteEndings})|[#\u266f\u266d])?)(?:([1-7])|(['\u2032]{1,6})|(,{1,3}))?$`,
+);
 /** The key that the octave of small letters without a number starts with. */
 const smallOctave = 48;
 const greatOctave = 36;
@@ -12,32 +15,25 @@ const plainNames = ['c', 'c#', 'd', 'd#', 'e', 'f', 'f#', 'g', 'g#', 'a', 'a#', 
  * den Tonempfindungen, 1863; Riemann Musiklexikon, "Oktavbezeichnung", from memory): `C` and `c` are the great and the small
  * octave, `c1` is middle C, `C1` lies below `C`. In German use H is the note above B. `undefined` for other texts.
  */
-export function readLinedKey(text: string, isGerman: boolean): number | undefined {
+export function readLinedKey(text: string, naming: LetterNaming): number | undefined {
   const found = lined.exec(text.trim());
   if (!found) return undefined;
-  const [, letter, ending = '', digits = '', primes = '', commas = ''] = found;
-  const small = letter.toLowerCase();
-  const isSmall = small === letter;
-  if (small === 'h' && !isGerman) return undefined;
-  const natural = small === 'h' ? 11 : naturals[small.charCodeAt(0) - 97];
-  let key: number = isGerman && small === 'b' ? 10 : natural;
-  // As and Es are written without the vowel of the ending.
-  if (ending === 's') {
-    if (!isGerman || (small !== 'a' && small !== 'e')) return undefined;
-    key--;
-  } else if (ending === 'isis') key += 2;
-  else if (ending === 'eses' || ending === 'ses') key -= 2;
-  else if (ending === 'is' || ending === '#' || ending === '\u266f') key++;
-  else if (ending === 'es' || ending === '\u266d') key--;
+  const [, name, ending, digits = '', primes = '', commas = ''] = found;
+  const isSmall = /^[a-h]/.test(name);
+  if (/^h/i.test(name) && naming !== 'german') return undefined;
+  const note = letterNoteAt(name, 0, naming);
+  // Only A and E leave out the vowel of the ending, and no `s` is a sharp here.
+  if (note?.at !== name.length || (ending === 's' && (naming === 'english' || !/^[ae]/i.test(name))))
+    return undefined;
   if (isSmall ? commas !== '' : primes !== '') return undefined;
   const lines = digits === '' ? primes.length + commas.length : Number(digits);
-  key += isSmall ? smallOctave + 12 * lines : greatOctave - 12 * lines;
+  const key = note.key + (isSmall ? smallOctave + 12 * lines : greatOctave - 12 * lines);
   return key >= 0 && key <= 127 ? key : undefined;
 }
 
 /** Whether a text is the name of a note without the number of an octave, as the great and the small octave have it. */
 export function lacksLines(text: string): boolean {
-  return /^\s*[A-Ha-h](?:is|es|s|#|\u266f|\u266d)?\s*$/.test(text) && readLinedKey(text, true) !== undefined;
+  return !/[\d'\u2032,]/.test(text) && readLinedKey(text, 'german') !== undefined;
 }
 
 /** A key as {@link readLinedKey} reads it. */

@@ -25,7 +25,7 @@ export function readKeyForm(form: Key, text: string): number | undefined {
     return nearestKey(number.number);
   if (number?.unit === '') return keyOfNumber(number.number, offset);
   if (naming === 'lines' || naming === 'german lines') {
-    const key = readLinedKey(text, naming === 'german lines');
+    const key = readLinedKey(text, naming === 'german lines' ? 'german' : 'english');
     if (key !== undefined) return keyOfNumber(key, 0);
   }
   if (naming !== undefined) {

@@ -6,6 +6,7 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { readClause } from '../../../trade/phrases/clause';
 import { writtenWords } from '../../../trade/phrases/toldWords';
 import { rangeWords } from '../../../trade/rangeWords';
+import { noteEndings } from '../../../trade/readings/noteLetters';
 import { wordsBeforeFile } from './wordsBeforeFile';
 
 /** A value that a line tells, and where it stands. */
@@ -33,8 +34,10 @@ const named = new RegExp(
   String.raw`["'\u201c\u201e\u00ab\x60]([^"'\u201d\u00bb\x60]{1,120}${audioEndingInText})["'\u201d\u201c\u00bb\x60]|([^\s"',;:()[\]\uff0c\uff1b\uff1a\u3001\u201c\u201e\u00ab\x60]{1,120}${audioEndingInText})`,
   'giu',
 );
-const lead =
-  /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:([A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?!\d))?/u;
+const lead = new RegExp(
+  String.raw`^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:([A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?!\d))?`,
+  'u',
+);
 /** What parts the clauses of a sentence; a comma between digits is a decimal one. */
 const parting =
   /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;

@@ -1,7 +1,7 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { conventions, octaveShifts } from '../../../trade/middleC';
-import { isGermanName } from '../../../trade/readings/keyReading';
+import { lettersIn } from '../../../trade/readings/keyReading';
 import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
@@ -102,7 +102,7 @@ function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
     /^\s*(?:do|dó|ut|re|ré|mi|fa|fá|sol|la|lá|si|ti)(?![a-z])/i.test(text),
   ).length;
   if (syllables > 0 && syllables * 2 >= texts.filter(isNoteName).length) return { naming: 'syllables' };
-  const isGerman = texts.some(isGermanName) || texts.some((text) => /^\s*[hH](?:is|es)?\d?\s*$/.test(text));
+  const isGerman = lettersIn(texts).naming() !== 'english';
   // Only the great and the small octave have no number, and only where letter case tells octaves.
   if (texts.some(lacksLines)) return { naming: isGerman || !texts.includes('b') ? 'german lines' : 'lines' };
   return isGerman ? { naming: 'german' } : {};
@@ -132,11 +132,11 @@ function linedByRoots(
       if (conventions.some((one) => from + octaveShifts[one] <= number && number <= to + octaveShifts[one]))
         return undefined;
     }
-    for (const [name, isGerman] of [
-      ['lined', false],
-      ['german', true],
+    for (const [name, naming] of [
+      ['lined', 'english'],
+      ['german', 'german'],
     ] as const) {
-      const [from, to] = [readLinedKey(low.trim(), isGerman), readLinedKey(high.trim(), isGerman)];
+      const [from, to] = [readLinedKey(low.trim(), naming), readLinedKey(high.trim(), naming)];
       if (from === undefined || to === undefined || from > number || number > to) isWithin[name] = false;
     }
     rows++;

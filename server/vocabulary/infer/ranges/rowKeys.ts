@@ -15,7 +15,7 @@ export interface RowKey {
 export function rowKey(text: string | undefined): RowKey | undefined {
   if (text === undefined) return undefined;
   if (!isNoteName(text)) {
-    if (text.length < 6 && lacksLines(text)) return { number: readLinedKey(text, true) as number };
+    if (text.length < 6 && lacksLines(text)) return { number: readLinedKey(text, 'german') as number };
     const number = Number(text);
     return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
   }

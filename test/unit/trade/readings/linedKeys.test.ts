@@ -36,8 +36,8 @@ describe('keys by lines', () => {
     ['gis6', undefined],
     ['Ces3', undefined],
   ])('%s is %s in any use', (text, key) => {
-    expect(readLinedKey(text, false)).toBe(key);
-    expect(readLinedKey(text, true)).toBe(key);
+    expect(readLinedKey(text, 'english')).toBe(key);
+    expect(readLinedKey(text, 'german')).toBe(key);
   });
 
   it.each([
@@ -51,21 +51,21 @@ describe('keys by lines', () => {
     ['heses1', 69],
     ['ases1', 67],
     ['eses1', 62],
-    ['bes1', 69],
+    ['bes1', 70],
   ])('%s is %d in German use', (text, key) => {
-    expect(readLinedKey(text, true)).toBe(key);
+    expect(readLinedKey(text, 'german')).toBe(key);
   });
 
   it('has B as the note below C outside Germany, and no H', () => {
-    expect(readLinedKey('b1', false)).toBe(71);
-    expect(readLinedKey('h1', false)).toBeUndefined();
-    expect(readLinedKey('as1', false)).toBeUndefined();
-    expect(readLinedKey('es1', false)).toBeUndefined();
+    expect(readLinedKey('b1', 'english')).toBe(71);
+    expect(readLinedKey('h1', 'english')).toBeUndefined();
+    expect(readLinedKey('as1', 'english')).toBeUndefined();
+    expect(readLinedKey('es1', 'english')).toBeUndefined();
   });
 
   it.each(['', 'i1', 'c8', 'c0', 'xc1', 'c1x', 'ds1', 'hs1', "C'", 'c,', "c'''''''", 'C,,,,', 'c-1', 'c 1'])(
     'is none in "%s"',
-    (text) => expect(readLinedKey(text, true)).toBeUndefined(),
+    (text) => expect(readLinedKey(text, 'german')).toBeUndefined(),
   );
 });
 
@@ -98,8 +98,8 @@ describe('a key written by lines', () => {
 
   it('is read as the same key, of all 128', () => {
     for (let key = 0; key < 128; key++) {
-      expect(readLinedKey(writeLinedKey(key, true), true)).toBe(key);
-      expect(readLinedKey(writeLinedKey(key, false), false)).toBe(key);
+      expect(readLinedKey(writeLinedKey(key, true), 'german')).toBe(key);
+      expect(readLinedKey(writeLinedKey(key, false), 'english')).toBe(key);
     }
   });
 });
