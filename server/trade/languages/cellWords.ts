@@ -107,8 +107,15 @@ const fully =
 const half =
   /^(?:half|halfway|half way|halb|zur halfte|a moitie|moitie|demi|mi|medio|media|a media|a mitad|mitad|a meta|meta|mezzo|meio|metade|half|halverwege|halvt|halvvags|polowe|w polowie|napul|napolovic|наполовину|на половину)$/u;
 /** Small words between the two. */
-const linking =
-  /^(?:to(?: the)?|nach|zur|auf|a(?: la)?|al|alla|la|para|op|naar|at|till|til|na|w|do|vers(?: la)?)$/u;
+const linkingWords =
+  'to(?: the)?|nach|zur|auf|a(?: la)?|à(?: la)?|al|alla|hacia la|la|verso|para|op|naar|at|till|til|åt|na|w|do|vers(?: la)?|in|direction';
+const linking = new RegExp(`^(?:${linkingWords})$`, 'u');
+const linkAtEnd = new RegExp(`\\s(?:${linkingWords})$`, 'iu');
+
+/** A text without the small words behind it that lead up to a side: `30 % to the`. */
+export function withoutLink(text: string): string {
+  return text.replace(linkAtEnd, '');
+}
 
 /** A side in several words, as a share of the way there: `ganz rechts`, `hard left`, `à moitié à gauche`; `undefined` for others. */
 export function sidePhrase(text: string): { side: CellWord; share: number } | undefined {

@@ -545,6 +545,9 @@ export const english: LanguageWords = {
     root: ['root', 'base', 'original', 'unity', 'centre', 'center', 'recorded', 'home'],
     velocities: ['velocit', 'vel', 'hit', 'struck', 'strik', 'dynamic'],
     quieter: [
+      'weaker',
+      'damp',
+      'decreas',
       'quieter',
       'softer',
       'lower',
@@ -557,7 +560,7 @@ export const english: LanguageWords = {
       'drop',
       'take',
     ],
-    louder: ['louder', 'boost', 'rais', 'up', 'lift'],
+    louder: ['stronger', 'increas', 'louder', 'boost', 'rais', 'up', 'lift'],
     up: ['up', 'higher', 'rais', 'sharpen', 'increas'],
     down: ['down', 'lower', 'flatten', 'minus', 'reduc', 'decreas', 'dropped'],
     sharp: ['too sharp', 'too high', 'sharp'],

@@ -139,7 +139,7 @@ export const turkish: LanguageWords = {
     ],
     root: ['kok', 'temel', 'asil'],
     velocities: ['vurus', 'siddet', 'basis', 'dinamik'],
-    quieter: ['kisik', 'kisil', 'azalt', 'dusur', 'alcalt'],
+    quieter: ['zayiflat', 'kisik', 'kisil', 'azalt', 'dusur', 'alcalt'],
     louder: ['yukselt', 'artir', 'guclendir'],
     up: ['yukari', 'yukselt', 'tiz'],
     down: ['asagi', 'dusur', 'pes'],

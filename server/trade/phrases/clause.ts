@@ -4,6 +4,8 @@ import { bareWord, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import { readKeyRange } from '../readings/keyReading';
+import { loopModeInWords } from '../readings/loopPhrases';
+import type { LoopReading } from '../readings/loopReading';
 import { readLoop } from '../readings/loopReading';
 import { noteEndings } from '../readings/noteLetters';
 import { readNumber } from '../readings/numberReading';
@@ -200,9 +202,19 @@ function meaningOf(label: string): ColumnMeaning | undefined {
   return saysOf(label, 'keys') ? 'key_range' : undefined;
 }
 
+/** Words that answer a heading, as `yes`, `with` and `without`, say nothing of a loop in a sentence. */
+function speaksOfLoop(clause: string, mode: LoopReading['mode']): boolean {
+  if (mode !== 'loop_continuous' && mode !== 'no_loop') return true;
+  if (wordsOf(clause).some(isLoopWord)) return true;
+  return mode === 'loop_continuous' && loopModeInWords(clause)?.mode === mode;
+}
+
 /** A side, a loop or what starts a zone, in words. */
 function wordIn(clause: string): ToldValue | undefined {
-  const bare = clause.replace(/^(?:pan(?:n?ed|orama|orámica)?|panoráma|position)[\s:=]+(?:to\s)?/iu, '');
+  const bare = clause.replace(
+    /^(?:(?:ge)?pan\p{L}*|position\p{L}*|posizion\p{L}*|balance|balans|zbalansowan\p{L}*|панорам\p{L}*)[\s:=]+(?:to\s)?/iu,
+    '',
+  );
   if (
     readPan(bare) !== undefined &&
     hasSide(bare) &&
@@ -210,7 +222,8 @@ function wordIn(clause: string): ToldValue | undefined {
   )
     return { meaning: 'pan', text: bare, isNamed: true };
   const loop = /\p{L}{3}/u.test(clause) ? readLoop(clause) : undefined;
-  if (loop?.mode && loop.start === undefined) return { meaning: 'loop', text: clause, isNamed: true };
+  if (loop?.mode && loop.start === undefined && speaksOfLoop(clause, loop.mode))
+    return { meaning: 'loop', text: clause, isNamed: true };
   const trigger = triggerPhrase(clause);
   return trigger && { meaning: 'trigger', text: trigger, isNamed: true };
 }

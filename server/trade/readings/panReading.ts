@@ -1,4 +1,4 @@
-import { panWord, sidePhrase } from '../languages/cellWords';
+import { panWord, sidePhrase, withoutLink } from '../languages/cellWords';
 import { readNumber } from './numberReading';
 
 const longest = 32;
@@ -27,7 +27,7 @@ export function readPan(text: string): number | undefined {
   const lead = /^([\p{L}]+)[\s:]?(%?\d.*)$/u.exec(word);
   const trail = /^(%?\d.*?)\s?([\p{L}]+)$/u.exec(word);
   const named = panWord(lead?.[1] ?? trail?.[2] ?? '');
-  const reading = named && readNumber(lead?.[2] ?? trail?.[1] ?? '');
+  const reading = named && readNumber(withoutLink(lead?.[2] ?? trail?.[1] ?? ''));
   if (!reading || (reading.unit !== undefined && reading.unit !== 'percent')) return undefined;
   if (named === 'centre') return reading.number === 0 ? 0 : undefined;
   return named === 'left' ? 0 - reading.number : reading.number;

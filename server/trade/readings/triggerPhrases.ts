@@ -39,7 +39,10 @@ const small: ReadonlySet<string> = new Set([
   ),
   ...keyWords,
 ]);
-const mostWords = 6;
+/** Words for what a sample does, which say nothing of when. */
+const playing =
+  /^(?:plays?|played|playing|sounds?|sounded|sounding|triggers?|triggered|starts?|started|fires?|fired|heard|spielt?|spielend|gespielt|abgespielt|klingt|klingend|erklingt|ertont|ausgelost|startet|gestartet|joue|jouee|jouer|jouent|sonne|declenche|declenchee|demarre|toca|tocado|tocada|suena|sonado|dispara|disparado|disparada|reproduce|reproducido|reproducida|suona|suonato|suonata|parte|avviato|attivato|eseguito|eseguita|soa|tocar|reproduzido|reproduzida|toquem|speelt|gespeeld|afgespeeld|klinkt|spelas?|spelad|spelar|ljuder|klingar|utlost|spilles?|spiller|spillet|spilt|avspilles|afspilles|lyder|klinger|utlost|soi|soitetaan|soittaa|kuuluu|gra|grany|grana|grane|odtwarzany|odtwarzana|odtwarzane|wyzwalany|wyzwalana|brzmi|hraje|hrano|hran|prehrava|prehraje|zni|zazni|spousti|звучит|играет|играется|воспроизводится|запускается|szol|megszolal|lejatszik|lejatszva|calinir|calar|caliyor|sona)$/u;
+const mostWords = 9;
 const longest = 60;
 
 /**
@@ -58,7 +61,7 @@ export function triggerPhrase(text: string): 'press' | 'release' | undefined {
     if (goneUp.test(ends[0])) return 'release';
     if (goneDown.test(ends[0])) return 'press';
   }
-  const telling = words.filter((word) => !small.has(word));
+  const telling = words.filter((word) => !small.has(word) && !playing.test(word));
   if (telling.length === 0 || telling.length > 2) return undefined;
   if (telling.every((word) => release.test(word))) return 'release';
   return telling.every((word) => press.test(word)) ? 'press' : undefined;

@@ -225,7 +225,8 @@ class ClauseReader {
     if (one) return [{ ...one, ...part }];
     const blanks = [...clause.matchAll(/\s+/gu)];
     if (blanks.length < 2 || blanks.length > mostWords) return undefined;
-    for (const { index } of blanks) {
+    // The longest first: `fra tangent 48 til 52` is one range, not a key and an end.
+    for (const { index } of blanks.reverse()) {
       const left = readClause(clause.slice(0, index));
       if (!left?.isNamed && left?.meaning !== 'key_range') continue;
       const right = this.valuesIn({ start: part.start + index + 1, end: part.end });

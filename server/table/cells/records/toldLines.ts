@@ -116,7 +116,8 @@ class ToldTable {
     const corrected = this.#withOneTuning(told);
     const columns: ColumnMeaning[] = [...(this.lead ? [this.lead] : []), 'sample'];
     for (const { told } of corrected)
-      for (const { meaning } of told?.values ?? []) if (!columns.includes(meaning)) columns.push(meaning);
+      for (const { meaning, isOpen } of told?.values ?? [])
+        if (!isOpen && !columns.includes(meaning)) columns.push(meaning);
     columns.push('comment');
     let isHeaded = false;
     for (const line of corrected) {
@@ -161,31 +162,34 @@ class ToldTable {
 
   #addZone({ lead, file, values, rest }: ToldLine, columns: readonly ColumnMeaning[]): void {
     const { start } = file ?? lead ?? { start: 0 };
-    for (const value of values) if (value.isOpen) this.#noteOpen(value);
+    const open = values.filter(({ isOpen }) => isOpen);
+    for (const value of open) this.#noteOpen(value);
     for (const meaning of columns) {
-      const value = values.find((one) => one.meaning === meaning);
+      const value = values.find((one) => one.meaning === meaning && !one.isOpen);
       if (meaning === this.lead && lead && !value) this.#put(lead.text, lead.start, lead.end);
       else if (meaning === 'sample' && file) this.#cells.put(file.start, file.end);
-      else if (meaning === 'comment' && rest.length > 0) this.#addRest(rest);
+      else if (meaning === 'comment' && rest.length + open.length > 0) this.#addRest(rest, open);
       else if (value) this.#put(value.text, value.start, value.end);
       else this.#cells.put(start, start);
     }
   }
 
-  #noteOpen({ text, start, end }: PlacedValue): void {
+  /** An amount that may go either way is never taken on a guess. */
+  #noteOpen({ start, end }: PlacedValue): void {
     const said = this.text.slice(start, end).slice(0, 60);
     this.#notes.push({
       start,
       end,
-      text: `"${said}" has no sign, and no known word says which way it goes: ${text} is taken.`,
+      text: `"${said}" has no sign, and no known word says which way it goes: nothing of it is used. Write it with + or -.`,
     });
   }
 
   /** What is not understood; where it has a number it may be a value, and is told of. */
-  #addRest(rest: readonly Stretch[]): void {
+  #addRest(rest: readonly Stretch[], open: readonly Stretch[]): void {
     const texts = rest.map(({ start, end }) => this.text.slice(start, end));
-    const [first] = rest;
-    this.#put(texts.join(', '), first.start, rest.at(-1)?.end ?? first.end);
+    const all = [...rest, ...open].sort((one, other) => one.start - other.start);
+    const said = all.map(({ start, end }) => this.text.slice(start, end)).join(', ');
+    this.#put(said, all[0].start, all[all.length - 1].end);
     for (const [at, said] of texts.entries())
       if (/\d/.test(said))
         this.#notes.push({
