@@ -470,3 +470,50 @@ describe('layers that the text names by letters', () => {
     ]);
   });
 });
+
+describe('lists of ranges with roots in brackets', () => {
+  const keysOf = (text: string) =>
+    regions(text).map(({ lokey, hikey, pitch_keycenter }) => `${lokey} ${hikey} ${pitch_keycenter}`);
+  const said = ['28 31 29', '32 35 33', '36 40 38'];
+
+  it.each([
+    '28-31 (29)  b_one.wav\n32-35 (33)  b_two.wav   // noisy\n36-40 (38)  b_three.wav  // 41-45 before\n',
+    '- 28..31 @29 b_one.wav\n- 32..35 @33 b_two.wav // take 3\n- 36..40 @38 b_three.wav\n',
+    'E1–G1 [Grundton F1]: b_one.wav\nGis1–H1 [Grundton A1]: b_two.wav\nC2–E2 [Grundton D2]: b_three.wav\n',
+    '28-31 (29): b_one.wav, -3 dB\n32-35 (33): b_two.wav\n36-40 (38): b_three.wav, L20\n',
+  ])('%s', (text) => {
+    expect(keysOf(text)).toEqual(said);
+  });
+});
+
+// Common practice, from memory: words of the languages for letting a key go.
+describe('a sample that a sentence says sounds on release', () => {
+  it.each([
+    'joué au relâchement',
+    'jouée au relâchement de la touche',
+    'played on key release',
+    'sounds when the key is released',
+    'wird beim Loslassen der Taste gespielt',
+    'suena al soltar la tecla',
+    'suona al rilascio del tasto',
+    'toca ao soltar a tecla',
+    'klinkt bij het loslaten van de toets',
+  ])('%s', (clause) => {
+    const text = `pin_a.wav: keys 36 to 50, root 40.\npin_b.wav: ${clause}, keys 36 to 50, root 40, -12 dB.\n`;
+    expect(regions(text).map(({ trigger }) => trigger ?? 'attack')).toEqual(['attack', 'release']);
+  });
+});
+
+it('takes small words of Norwegian and Danish sentences for no loops, and reads both ends of a range', () => {
+  const text = [
+    'Fila dulc_1.wav går fra tangent 40 til 44 med grunntone 42, dempet 4 dB.',
+    'Fila dulc_2.wav går fra tangent 45 til 49 med grunntone 47, panorert helt til høyre.',
+    'Fila dulc_3.wav går fra tangent 50 til 54 med grunntone 52, panorert 40 prosent til venstre og hevet 1 dB.',
+  ].join('\n');
+  expect(regions(text)).toMatchObject([
+    { lokey: '40', hikey: '44', pitch_keycenter: '42', volume: '-4' },
+    { lokey: '45', hikey: '49', pitch_keycenter: '47', pan: '100' },
+    { lokey: '50', hikey: '54', pitch_keycenter: '52', pan: '-40', volume: '1' },
+  ]);
+  expect(regions(text).every(({ loop_mode }) => loop_mode === undefined)).toBe(true);
+});

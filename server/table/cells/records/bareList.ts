@@ -3,6 +3,7 @@ import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { TableCells } from '../cells';
 import { bullet, isKey, keyFirst, keyLast } from './listedKey';
+import { rootInBrackets } from './rootInBrackets';
 import type { TextLine } from './toldLine';
 import { toldTable } from './toldLines';
 import type { ListLine } from './valuedLine';
@@ -134,8 +135,15 @@ function holdsFile(text: string, { start, end }: Stretch): boolean {
   return namesAudioFileIn(text.slice(start, end));
 }
 
+/** The parts of a line; a root in brackets behind its range is one of its values. */
 function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
-  const whole = text.slice(start, end).trimEnd();
+  const line = text.slice(start, end).trimEnd();
+  const rooted = rootInBrackets(line, start);
+  const parts = partsIn(text, start, rooted?.line ?? line);
+  return rooted && parts ? { ...parts, values: [rooted.root, ...parts.values] } : parts;
+}
+
+function partsIn(text: string, start: number, whole: string): ListLine | undefined {
   // Other signs part the columns of a table.
   if (/[\t;|]/.test(whole.replace(/;.*$/, (rest) => (isAudioFileName(rest) ? rest : '')))) return undefined;
   const valued = valuedLine(text, start, whole);
@@ -160,14 +168,15 @@ function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
       isKeyFirst: true,
     };
   }
-  const last = remark ? null : keyLast.exec(rest);
+  const behindAll = /[ \u00a0]+(?:#|\/\/|--)[ \u00a0].*$/u.exec(rest);
+  const last = remark ? null : keyLast.exec(rest.slice(0, behindAll?.index));
   if (!last || !isAudioFileName(last[1]) || apart.test(last[1]) || !isKey(last[2] + (last[3] ?? '')))
     return undefined;
-  const at = rest.lastIndexOf(last[2] + (last[3] ?? ''));
+  const at = last[1].length + rest.slice(last[1].length).indexOf(last[2] + (last[3] ?? ''));
   return {
     key: { start: from + at, end: from + at + last[2].length + (last[3]?.length ?? 0) },
     name: { start: from, end: from + last[1].length },
-    remark: undefined,
+    remark: behindAll ? { start: from + behindAll.index, end: from + rest.length } : undefined,
     values: [],
     isKeyFirst: false,
   };
@@ -176,5 +185,7 @@ function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
 /** Whether what stands behind a name starts with a value, or names another file: then it is no remark. */
 function holdsKeyOrFile(text = ''): boolean {
   const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
+  // What stands behind the sign of a comment is one, whatever numbers it holds.
+  if (/^[ \u00a0]*\/\//.test(text)) return namesAudioFileIn(bare);
   return isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') || /^-?\d/.test(bare) || namesAudioFileIn(bare);
 }
