@@ -2,6 +2,7 @@ import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
 import type { RegionElement } from './elements/regionElement';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
+import { velocitiesByName } from './layers/namedLayers';
 import type { Column } from './values/column';
 import type { Rows } from './values/rows';
 import { nameWords } from './words/nameWords';
@@ -14,9 +15,11 @@ import { isReleaseName } from './words/words';
  */
 export function levelsOf(
   settled: readonly Settled[],
-  { chain, repeats, nested, also, sides }: RegionElement,
+  region: RegionElement,
   rates: readonly Column[],
 ): VocabularyLevel[] {
+  const { chain, repeats, nested, also, sides } = region;
+  const layers = velocitiesByName(region, settled);
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
   const repeatsRegions = repeats.at(-1) === true;
@@ -44,7 +47,8 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
-      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled) }),
+      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, layers) }),
+      ...(isRegion && layers && { sets: layers[element] }),
       ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
@@ -80,9 +84,10 @@ function addUp(copies: VocabularyLevel[], settled: readonly Settled[]): void {
 function othersOf(
   names: readonly string[],
   settled: readonly Settled[],
+  layers: Record<string, Record<string, string>> | undefined,
 ): Record<string, Record<string, string>> {
   const setBy = (name: string): Record<string, string> =>
-    startsOnRelease(settled, name) ? { trigger: 'release' } : {};
+    startsOnRelease(settled, name) ? { trigger: 'release', ...layers?.[name] } : { ...layers?.[name] };
   return Object.fromEntries(names.map((name) => [name, setBy(name)]));
 }
 
