@@ -6,6 +6,7 @@ import { literalCells } from './cells/literals/literalCells';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
+import { xmlCells } from './cells/markup/xmlCells';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
@@ -13,6 +14,7 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
+import { useNameOctaves } from './columns/octavesOfNames';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 
@@ -44,9 +46,14 @@ export function looksLikeZoneTable(text: string): boolean {
  */
 export function lackOfZoneTable(text: string): string | undefined {
   const html = isHtmlTable(text);
-  const start = html ? text.slice(0, lookedInHtml) : startOf(text);
+  const isTagged = html || /^\ufeff?\s*</.test(text.slice(0, 1000));
+  const start = isTagged ? text.slice(0, lookedInHtml) : startOf(text);
   if (start.includes('\0')) return 'it holds bytes that are no text';
-  const isKnown = literalCells(start) !== undefined || wikiCells(start) !== undefined || hasSections(start);
+  const isKnown =
+    literalCells(start) !== undefined ||
+    wikiCells(start) !== undefined ||
+    hasSections(start) ||
+    (isTagged && xmlCells(start) !== undefined);
   const isPlain = !html && !isKnown;
   const bare = withoutComments(start).replace(/^\ufeff?\s*/, '');
   const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));
@@ -57,6 +64,7 @@ export function lackOfZoneTable(text: string): string | undefined {
       : 'its lines have no columns, and name no samples with keys';
   const tables = findTables(cells);
   useSampleList(cells, tables);
+  useNameOctaves(cells, tables);
   const lacks = tables.map((rows) => lackOf(cells, rows));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }

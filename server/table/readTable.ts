@@ -22,6 +22,7 @@ import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
 import { takeCorrections } from './columns/corrections';
 import { namingIn } from './columns/octave';
+import { useNameOctaves } from './columns/octavesOfNames';
 import { overruleValues } from './columns/overrulingLines';
 import { usePanLetters } from './columns/panLetters';
 import { usePlaysOut } from './columns/playsOutColumn';
@@ -161,6 +162,7 @@ export function* openZoneTableInSteps(
   yield 0.8;
   usePanLetters(cells, found, glossary.texts);
   usePlaysOut(cells, found, glossary);
+  useNameOctaves(cells, found);
   useEndHeadings(found, glossary);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
@@ -266,7 +268,7 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const zones = new ZoneList(cells, most);
   yield 0.1;
   for (const [at, table] of tables.entries()) {
-    noteTable(cells, table, notes);
+    noteTable(cells, table, notes, statements.keySpread !== undefined);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
     for (const share of readTableZones(
@@ -357,9 +359,9 @@ function takesOf(cells: TableCells, { columns, data }: Table): number {
 }
 
 /** Notes on a table as a whole, before its zones are read. */
-function noteTable(cells: TableCells, table: Table, notes: TableNotes): void {
+function noteTable(cells: TableCells, table: Table, notes: TableNotes, sharesKeys: boolean): void {
   const { rows, columns } = table;
-  if (hasSamples(table)) noteColumns(cells, rows, columns, notes);
+  if (hasSamples(table)) noteColumns(cells, rows, columns, notes, sharesKeys);
   else {
     const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
     const place = notes.place(span.start);

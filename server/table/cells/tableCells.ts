@@ -8,6 +8,7 @@ import { readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { passOverStruck } from './markup/struckOut';
 import { wikiCells } from './markup/wikiCells';
+import { xmlCells } from './markup/xmlCells';
 import { partNames } from './nameRemarks';
 import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
@@ -43,6 +44,11 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   yield 0.1;
   const tagged = withTags(text);
   const html = isHtmlTable(tagged);
+  const grid = html ? undefined : xmlCells(text);
+  if (grid) {
+    partNames(grid);
+    return grid;
+  }
   const written = html ? tagged : plainLayout(text);
   const list = html ? undefined : bareListCells(written);
   if (list) return toldCells(written) ?? list;

@@ -16,6 +16,7 @@ import { findEnds } from './keyEnds';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { findLayers, reachAllVelocities } from './layeredRanges';
 import { agrees } from './likeness';
+import { findMissingEnd } from './missingEnd';
 import { findRootFrequencies } from './rootFrequencies';
 import { findRoot, holdsKeys } from './rootWithin';
 import { settleKey } from './settleColumns';
@@ -39,6 +40,7 @@ export function readFromContents(state: ColumnState): void {
   findPlain(state);
   findLoneEnds(state);
   if (state.headingsKnown && findEnds(state)) settleKey(state);
+  findMissingEnd(state);
   findKeys(state);
   findRoot(state);
   findLayers(state);

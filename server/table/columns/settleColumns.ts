@@ -11,6 +11,7 @@ import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
 import { orderShare } from './keyOrder';
+import { settleNumberedPoints } from './numberedPoints';
 
 /** So many layers are numbered at most. */
 const mostLayers = 10;
@@ -25,6 +26,7 @@ export function settleColumns(state: ColumnState): void {
   settleRates(state);
   settleKey(state);
   settleLoopPoints(state);
+  settleNumberedPoints(state);
   settleFromTo(state);
   settleMuteGroups(state);
   settleLoudness(state);

@@ -1,5 +1,6 @@
 import { spreadKeys } from '../../trade/keySpread';
 import type { KeyReading } from '../../trade/readings/keyReading';
+import type { KeyReach } from '../../trade/statements/keyReach';
 import type { KeySpread } from '../../trade/statements/keySpread';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
@@ -29,7 +30,10 @@ export function spreadRoots(
   const keyOf = (key: KeyReading | undefined) =>
     key && (key.number ?? (key.named === undefined ? undefined : key.named + keyShift));
   const ends = { low: keyOf(outermostKeys.lowest), high: keyOf(outermostKeys.highest) };
-  const spans = spansOf(zones, first, roots, keySpread, ends);
+  const spans =
+    keySpread.is === 'around'
+      ? spansAround(zones, first, roots, keySpread)
+      : spansOf(zones, first, roots, keySpread, ends);
   if (spans.size === 0) return;
   for (const [zone, { low, high }] of spans) {
     const cell = roots.cells[zone];
@@ -49,11 +53,30 @@ export function spreadRoots(
     Math.max(...range.map(({ high }) => high)),
   ];
   notes.row = -2;
+  const how =
+    keySpread.is === 'around'
+      ? `Each zone reaches ${keySpread.down} below its root and ${keySpread.up} above it`
+      : `The keys are shared out among them from ${least} to ${most}`;
   notes.add(
     'assumed',
     span,
-    `The table gives only root keys. The keys are shared out among them from ${least} to ${most}, as "${shortened(keySpread.text)}" says.`,
+    `The table gives only root keys. ${how}, as "${shortened(keySpread.text)}" says.`,
   );
+}
+
+function spansAround(
+  zones: ZoneList,
+  first: number,
+  roots: { cells: Int32Array; numbers: Float64Array },
+  { down, up }: KeyReach,
+): Map<number, { low: number; high: number }> {
+  const spans = new Map<number, { low: number; high: number }>();
+  for (let zone = first; zone < zones.count; zone++) {
+    const root = roots.numbers[zone];
+    if (roots.cells[zone] >= 0)
+      spans.set(zone, { low: Math.max(0, root - down), high: Math.min(127, root + up) });
+  }
+  return spans;
 }
 
 function spansOf(

@@ -85,21 +85,8 @@ export class LoopColumns {
     }
     if (said?.mode) this.#setWord('loop_mode', zone, switchCell, said.mode);
     if (said?.type) this.#setWord('loop_type', zone, switchCell, said.type);
-    if (said?.isWhole) this.#writeWhole(zone, switchCell);
-    else if (said?.start) this.#keepPair(zone, switchCell, said);
+    if (said?.start) this.#keepPair(zone, switchCell, said);
     else this.#keepColumns(zone, row);
-  }
-
-  /** A loop over all of a sample goes from its first frame to its last. */
-  #writeWhole(zone: number, cell: number): void {
-    const column = this.#switch as ColumnReading;
-    const frames = this.positions.framesIn(zone);
-    if (frames === undefined)
-      this.table.assume(cell, column, 'is written without points, as the length of its sample is not known');
-    else {
-      this.#set('loop_start', zone, cell, 0);
-      this.#set('loop_end', zone, cell, frames - 1);
-    }
   }
 
   /** Keeps the points that stand in one cell. */
@@ -139,7 +126,7 @@ export class LoopColumns {
     const column = end === undefined ? this.#length : this.#end;
     const unit = column && this.positions.styleOf(column).unit;
     if (start !== undefined && second !== undefined)
-      this.#judge.keep(zone, start, second, end === undefined ? 'length' : 'end', unit !== 'frames');
+      this.#judge.keep(zone, start, second, this.#secondIn(column), unit !== 'frames');
     else if (start !== undefined && endCell < 0 && lengthCell < 0 && this.#goesToEnd)
       this.#keepToEnd(zone, start, startCell);
     else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(start, second, row);
@@ -171,6 +158,11 @@ export class LoopColumns {
     const message =
       'The file is not there to tell where its last frame is, so no loop end is written: a player ends the loop with the sample.';
     notes.add('assumed', span, message, 'loops to end');
+  }
+
+  #secondIn(column: ColumnReading | undefined): SecondPoint {
+    if (column === this.#length) return 'length';
+    return column?.isEndOrLength ? 'open' : 'end';
   }
 
   #writePoints(zone: number, row: number): void {

@@ -125,7 +125,8 @@ export class LoopJudge {
     return tally;
   }
 
-  #decideLengths(column: ColumnReading, { ends, backward, lengths, tooLong }: Tally): boolean {
+  #decideLengths(column: ColumnReading, tally: Tally): boolean {
+    const { ends, backward, lengths, tooLong } = tally;
     if (ends === 0 || tooLong > 0) return false;
     const isOpen = this.#kinds.includes(kinds.indexOf('open') + 1);
     // Under a heading that says end, a number is a length only where the files say so.
@@ -137,9 +138,12 @@ export class LoopJudge {
           : backward > 0
             ? 'some of them lie before the start'
             : 'none of them lies before the start';
+      // Nothing but numbers that could be both.
+      const isInDoubt = !isLength && tally.included + tally.behind + tally.fromOne === 0;
+      const doubt = isInDoubt ? ' If it is a length, say so in the heading.' : '';
       this.table.noteColumn(
         column,
-        `The second number of each loop in ${columnName(column)} is read as its ${isLength ? 'length' : 'end'}, as ${because}.`,
+        `The second number of each loop in ${columnName(column)} is read as its ${isLength ? 'length' : 'end'}, as ${because}.${doubt}`,
       );
     }
     return isLength;

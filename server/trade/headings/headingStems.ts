@@ -61,9 +61,9 @@ export function meaningByStems(text: string, unit: Unit | undefined): ColumnMean
   return loopPart(words) ?? endOf(words) ?? (isStart(words) ? 'offset' : undefined);
 }
 
-/** Stems of words for loops, without accents; of short words the whole. */
+/** Stems of words for loops, without accents and marks of voicing; of short words the whole. */
 const loopStem =
-  /^(?:loop|loops|looped|schlei?f|boucl|bucl|anell|lus(?:sen)?$|slinga|slingan|slojf|sløjf|sløyf|silmu|luup|petl|smyck|sluck|hurok|петл|ループ)/u;
+  /^(?:loop|loops|looped|schlei?f|boucl|bucl|anell|lus(?:sen)?$|slinga|slingan|slojf|sløjf|sløyf|silmu|luup|petl|smyck|sluck|hurok|петл|ルーフ|循环|루프)/u;
 const startWord = /^(?:starts?|begins?|begin\p{L}*|beg)$/u;
 const endWord = /^(?:ends?|stops?|finish(?:es)?)$/u;
 const startWords = new Set(languages.flatMap(({ parts }) => (parts.start ?? []).map(bareWord)));

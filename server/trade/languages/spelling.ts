@@ -86,5 +86,6 @@ function withoutAccents(text: string): string {
     .replace(/\p{M}/gu, '')
     .replaceAll('ß', 'ss')
     .replaceAll('ı', 'i')
-    .replaceAll('ł', 'l');
+    .replaceAll('ł', 'l')
+    .replaceAll('ø', 'o');
 }

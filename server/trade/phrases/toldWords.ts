@@ -7,12 +7,7 @@ const unspaced = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script
 
 /** Whether a text says one of the words of a kind, in any language and form. */
 export function saysOf(text: string, kind: Exclude<keyof ToldWords, 'first' | 'last'>): boolean {
-  return patterns[kind].test(folded(text));
-}
-
-/** A text without accents, strokes through letters among them, which Unicode does not part. */
-function folded(text: string): string {
-  return bareWord(text).replaceAll('ł', 'l').replaceAll('ø', 'o');
+  return patterns[kind].test(bareWord(text));
 }
 
 const patterns = {
@@ -30,7 +25,7 @@ const patterns = {
 };
 
 function stemsOf(kind: keyof ToldWords): RegExp {
-  const stems = new Set(languages.flatMap(({ told }) => (told[kind] ?? []).map(folded)));
+  const stems = new Set(languages.flatMap(({ told }) => (told[kind] ?? []).map(bareWord)));
   const within = [...stems].filter((stem) => unspaced.test(stem));
   const starting = [...stems].filter((stem) => !unspaced.test(stem));
   return new RegExp([`(?<!\\p{L})(?:${starting.join('|')})`, ...within].join('|'), 'u');

@@ -18,8 +18,6 @@ export interface LoopReading {
   /** `undefined` beside a start: the loop ends with the file. */
   second: NumberReading | undefined;
   secondIs: SecondPoint;
-  /** Whether the loop is all of the sample. */
-  isWhole?: true;
 }
 
 const longest = 60;
@@ -63,6 +61,8 @@ export function readLoop(text: string): LoopReading | undefined {
   return said && at && { ...at, mode: said.mode, type: said.type };
 }
 
+const firstFrame: NumberReading = { number: 0, unit: 'frames' };
+
 function modeOf(word: CellWord | undefined): LoopReading | undefined {
   switch (word) {
     case 'no_loop':
@@ -74,7 +74,7 @@ function modeOf(word: CellWord | undefined): LoopReading | undefined {
     case 'backward':
       return { ...nothing, mode: 'loop_continuous', type: word };
     case 'whole':
-      return { ...nothing, mode: 'loop_continuous', isWhole: true };
+      return { ...nothing, mode: 'loop_continuous', start: firstFrame };
     default:
       return undefined;
   }

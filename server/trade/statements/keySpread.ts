@@ -29,12 +29,16 @@ const plays =
 const key = String.raw`((?<!\p{L})[A-Ha-h](?:is|es|[#b\u266f\u266d])?-?\d(?!\d)|(?<![\d.,])\d{1,3}(?![\d.,]\d))`;
 /** Before the key that the outermost zone reaches to. */
 const reachingTo = `${rangeEndWords('upTo')}|jusqu\\p{L}*|fino`;
+const starts =
+  'starts?|begins?|beginnt|commence|d\u00e9bute|empieza|comienza|inizia|comincia|parte|come\u00e7a|begint|b\u00f6rjar|begynder|starter';
+const stops =
+  'ends?|stops?|endet|finit|se termine|s.arr\u00eate|termina|acaba|finisce|arriva|eindigt|slutar|slutter';
 const lowest = new RegExp(
-  String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned)(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
+  String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned|\u00e0 la|${starts})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
   'iu',
 );
 const highest = new RegExp(
-  String.raw`(?<!\p{L})(?:highest|last|top|uppermost|h\u00f6chste[rnms]?|oberste[rnms]?|letzte[rnms]?|derni[e\u00e8]re?|plus (?:aigu\u00eb?|haut)\p{L}*|\u00faltim[oa]|m\u00e1s (?:agud[oa]|alt[oa])|ultim[oa]|pi\u00f9 (?:acut[oa]|alt[oa])|mais (?:agud[oa]|alt[oa])|hoogste|laatste|h\u00f6gsta|sista|h\u00f8jeste|sidste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|up|hinauf|upp|op)(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
+  String.raw`(?<!\p{L})(?:highest|last|top|uppermost|h\u00f6chste[rnms]?|oberste[rnms]?|letzte[rnms]?|derni[e\u00e8]re?|plus (?:aigu\u00eb?|haut)\p{L}*|\u00faltim[oa]|m\u00e1s (?:agud[oa]|alt[oa])|ultim[oa]|pi\u00f9 (?:acut[oa]|alt[oa])|mais (?:agud[oa]|alt[oa])|hoogste|laatste|h\u00f6gsta|sista|h\u00f8jeste|sidste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|up|hinauf|upp|op|${stops})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
   'iu',
 );
 

@@ -19,6 +19,8 @@ import { bracketValuesIn } from './bracketValues';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import { forSomeIn } from './forSome';
+import type { KeyReach } from './keyReach';
+import { keyReachIn } from './keyReach';
 import type { KeySpread } from './keySpread';
 import { keySpreadIn, outermostKeysIn } from './keySpread';
 import type { StatedLayerOrder } from './layerOrder';
@@ -76,8 +78,8 @@ export interface Statements {
   layerOrder: StatedLayerOrder | undefined;
   /** The key that the lowest zone starts with. */
   lowestKey: { name: string; text: string } | undefined;
-  /** How roots share the keys out. */
-  keySpread: KeySpread | undefined;
+  /** How roots share the keys out, or how far each reaches. */
+  keySpread: KeySpread | KeyReach | undefined;
   /** The keys that the lowest and the highest zone reach to. */
   outermostKeys: ReturnType<typeof outermostKeysIn>;
   /** What is given for all zones. */
@@ -179,7 +181,7 @@ export function statementsIn(written: readonly string[]): Statements {
     releases: releasesIn(texts),
     namedReleases: namedReleasesIn(texts),
     lowestKey: lowestKeyIn(texts),
-    keySpread: keySpreadIn(texts),
+    keySpread: keySpreadIn(texts) ?? keyReachIn(texts),
     outermostKeys: outermostKeysIn(texts),
     dynamics: statedDynamicsIn(texts),
     layerOrder: layerOrderIn(texts),

@@ -1,5 +1,6 @@
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
+import { namesOfGroups } from './elements/elementNames';
 import type { RegionElement } from './elements/regionElement';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
 import { velocitiesByName } from './layers/namedLayers';
@@ -20,6 +21,10 @@ export function levelsOf(
 ): VocabularyLevel[] {
   const { chain, repeats, nested, also, sides } = region;
   const layers = velocitiesByName(region, settled);
+  const isNamed = settled.some(({ parameters }) =>
+    parameters.some(({ parameter }) => parameter === 'region_label' || parameter === 'group_label'),
+  );
+  const named = isNamed ? new Set<string>() : namesOfGroups(region);
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
   const repeatsRegions = repeats.at(-1) === true;
@@ -38,6 +43,7 @@ export function levelsOf(
       !repeats[position] &&
       !isRelease &&
       !isTurns &&
+      !named.has(element) &&
       rate === undefined
     ) {
       inside.push(element);
@@ -47,12 +53,13 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
-      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, layers) }),
+      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, named, layers) }),
       ...(isRegion && layers && { sets: layers[element] }),
       ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
+      ...(named.has(element) && { sets: { group_label: element } }),
       parameters,
     });
     // Other regions stand in the same elements, beside it.
@@ -80,14 +87,18 @@ function addUp(copies: VocabularyLevel[], settled: readonly Settled[]): void {
   }
 }
 
-/** What other names of regions set: that they start when a key is let go, where they say so and no place does. */
+/** What other names of regions set: that they start when a key is let go, where they say so and no place does, and their group. */
 function othersOf(
   names: readonly string[],
   settled: readonly Settled[],
+  named: ReadonlySet<string>,
   layers: Record<string, Record<string, string>> | undefined,
 ): Record<string, Record<string, string>> {
-  const setBy = (name: string): Record<string, string> =>
-    startsOnRelease(settled, name) ? { trigger: 'release', ...layers?.[name] } : { ...layers?.[name] };
+  const setBy = (name: string): Record<string, string> => ({
+    ...(startsOnRelease(settled, name) && { trigger: 'release' }),
+    ...(named.has(name) && { group_label: name }),
+    ...layers?.[name],
+  });
   return Object.fromEntries(names.map((name) => [name, setBy(name)]));
 }
 

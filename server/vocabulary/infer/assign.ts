@@ -7,7 +7,7 @@ import type { ListedLayers } from './layers/listedLayers';
 import { withNumberedLayers } from './layers/numberedLayers';
 import { withSharedDynamics } from './layers/sharedLayers';
 import type { Proposal, SharedLayers } from './proposal';
-import { proposalsByContents, proposalsByToldValues, withListedLayers } from './proposals';
+import { proposalsByContents, proposalsByToldValues, withListedLayers, withoutCodes } from './proposals';
 import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from './ranges/bareRanges';
 import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
@@ -127,7 +127,7 @@ export function* assignColumns(
   const region = chain.length - 1;
   proposals.push(...proposalsByContents(rows, region, proposals), ...proposalsByToldValues(rows, told));
   tellTurnsFromPositions(proposals, region);
-  const layered = withLayers(rows, chain, withListedLayers(rows, layers, proposals), prose);
+  const layered = withLayers(rows, chain, withListedLayers(rows, layers, withoutCodes(proposals)), prose);
   return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered));
 }
 

@@ -179,7 +179,7 @@ export function* inferVocabularyInSteps(
     ...vocabularyOf(
       text,
       options.path,
-      withFirstKey(withOutermostKeys(levels, stepping.steps, stated), order),
+      withFirstKey(withOutermostKeys(levels, stepping.steps, stated, read), order),
       stepping.steps,
       allOff,
     ),

@@ -145,8 +145,19 @@ export function withListedLayers(
     ];
   });
   const elements = new Set([...layers.values()].map(({ element }) => element));
-  const isOfList = ({ column }: Proposal) => column.listed && elements.has(column.listed.element);
+  const isOfList = ({ column, meaning }: Proposal) =>
+    column.listed && elements.has(column.listed.element) && meaning.target !== 'label';
   return [...proposals.filter((one) => !layers.has(one.column) && !isOfList(one)), ...listed];
+}
+
+/** Proposals without those that take what is referred to for a name where the list that it stands in gives one. */
+export function withoutCodes(proposals: readonly Proposal[]): Proposal[] {
+  const listed = proposals.filter(({ column, meaning }) => column.listed && meaning.target === 'label');
+  const isCode = ({ column, meaning }: Proposal) =>
+    !column.listed &&
+    (meaning.target === 'group_name' || meaning.target === 'label') &&
+    listed.some((one) => one.column.level === column.level && one.column.at === column.at);
+  return proposals.filter((one) => !isCode(one));
 }
 
 const explained: readonly (readonly [InferredTarget, (says: string) => string | undefined])[] = [

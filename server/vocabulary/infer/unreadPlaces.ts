@@ -51,9 +51,12 @@ export function unreadPlaces(
   { form }: SampleFiles,
 ): Draft[] {
   const read = new Set(assigned.map(({ column }) => column));
+  // What refers to an entry of a list is read by that.
+  const referring = new Set([...read].flatMap(({ level, at, listed }) => (listed ? [`${level} ${at}`] : [])));
   const drafts: Draft[] = [];
   for (const column of rows.columns) {
     if (read.has(column) || drafts.length >= mostTold) continue;
+    if (!column.listed && referring.has(`${column.level} ${column.at}`)) continue;
     const files = unreadFiles(column, chain);
     if (files) {
       drafts.push(files);

@@ -20,6 +20,7 @@ export function detect(path: string, text: string): Detected {
   if (certain?.kind === 'notation') return certain;
   const table = tableInXml(text);
   if (table !== undefined && looksLikeZoneTable(table)) return { kind: 'table' };
+  if (certain && looksLikeZoneTable(text)) return { kind: 'table' };
   if (certain) return certain;
   const start = text.slice(0, looked);
   // Lines such as `lo=36,` stand in scripts too.

@@ -69,7 +69,7 @@ h_48_los.wav  48         45   53
   });
 
   it('tells of a loop over a sample whose length is not known', () => {
-    expect(notesOf(text('Release', 'whole file')).join()).toMatch(/length of its sample is not known/);
+    expect(notesOf(text('Release', 'whole file')).join()).toMatch(/where its last frame is/);
   });
 });
 

@@ -34,7 +34,7 @@ export function otherParameters(
   assigned: readonly Assigned[],
   chain: readonly string[],
 ): VocabularyParameter[] {
-  const { target, facts, column } = one;
+  const { target, facts } = one;
   const plain = (parameter: string, form: ValueForm) => [parameterAt(one, parameter, form)];
   const meaning = wordParameters[target];
   if (meaning && one.words) return plain(target, explainedForm(one, one.words, meaning));
@@ -53,7 +53,7 @@ export function otherParameters(
   switch (target) {
     case 'label':
     case 'group_name': {
-      const label = plain(labelFor(column.level, chain.length, assigned), { kind: 'text' });
+      const label = plain(labelFor(one, chain.length, assigned), { kind: 'text' });
       const numbers = target === 'group_name' && groupNumbers(one, assigned);
       return numbers ? [...label, ...plain('group', numbers)] : label;
     }
@@ -152,9 +152,16 @@ function factorOf(
   }
 }
 
-/** The parameter for the name of an element: with names at two depths of groups, the outer one is that of a master. */
-function labelFor(level: number, levels: number, assigned: readonly Assigned[]): string {
-  if (level === levels - 1) return 'region_label';
+/**
+ * The parameter for the name of an element: with names at two depths of groups, the outer one is that of a master. What several
+ * regions share, as a microphone, is the name of their group.
+ */
+function labelFor(
+  { target: named, column: { level, listed } }: Assigned,
+  levels: number,
+  assigned: readonly Assigned[],
+): string {
+  if (level === levels - 1) return listed || named === 'group_name' ? 'group_label' : 'region_label';
   if (level === 0) return 'global_label';
   const isAroundOther = assigned.some(
     ({ target, column }) =>

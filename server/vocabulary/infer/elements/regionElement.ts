@@ -16,6 +16,8 @@ export interface RegionElement {
   also: readonly string[];
   /** The two elements of a zone that name a file of one side each, where regions are such. */
   sides?: SidedFiles;
+  /** Said where regions are the elements of a note that name the file of one microphone each. */
+  microphones?: true;
   count: number;
   /** A path to an audio file of one. */
   example: Cell;
@@ -186,6 +188,7 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       chain,
       types: new Set([...types, ...others]),
       also: others.map(({ name }) => name),
+      microphones: true,
       count: count + others.reduce((sum, type) => sum + type.count, 0),
       example,
       pathAt,

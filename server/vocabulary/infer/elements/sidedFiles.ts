@@ -31,8 +31,7 @@ const microphoneWords: ReadonlySet<string> = new Set(
  * a region; empty where there are no two.
  */
 export function microphoneFiles(one: ElementType): ElementType[] {
-  const isMicrophone = (type: ElementType) =>
-    isSide(type) && nameWords(type.name).some((word) => microphoneWords.has(word));
+  const isMicrophone = (type: ElementType) => isSide(type) && isMicrophoneName(type.name);
   if (!one.parent || !isMicrophone(one)) return [];
   const place = filePlace(one);
   const beside = [...one.parent.children.values()].filter(
@@ -60,6 +59,11 @@ export function layerFiles(one: ElementType): ElementType[] {
   );
   const dynamics = new Set(beside.map(({ name }) => dynamicOfName(name)));
   return beside.length > 1 && dynamics.size === beside.length ? beside : [];
+}
+
+/** Whether an element is called after a microphone or where it stands. */
+export function isMicrophoneName(name: string): boolean {
+  return nameWords(name).some((word) => microphoneWords.has(word));
 }
 
 /** The attribute of an element that names an audio file; empty for its text. */

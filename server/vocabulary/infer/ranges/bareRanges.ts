@@ -21,15 +21,14 @@ const velocityOf: Readonly<Record<string, string>> = { lokey: 'lovel', hikey: 'h
 const velocityTops: ReadonlySet<number> = new Set([127, 100, 128]);
 
 /**
- * Bare ends such as `from` and `to` are velocities where they stand in an element whose keys another one around it gives, and reach
+ * Bare ends such as `from` and `to`, or a bare `span` of both, are velocities where they stand in an element whose keys another one around it gives, and reach
  * the greatest velocity.
  */
 export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One[] {
   if (all.some(({ target }) => target === 'lovel' || target === 'hivel')) return [...all];
   const bare = all.filter(
-    ({ target, column, facts, part }) =>
+    ({ target, column, facts }) =>
       keyEnds.has(target) &&
-      part === undefined &&
       facts.notes === 0 &&
       facts.unlined === 0 &&
       isBare(column.own) &&
@@ -38,8 +37,11 @@ export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One
   const levels = [...new Set(bare.map(({ column }) => column.level))].sort((one, other) => other - one);
   for (const level of levels) {
     const here = bare.filter(({ column }) => column.level === level);
+    // Beside a root key alone a range in one place could be that of its keys.
+    const areRanges = here.some(({ part }) => part !== undefined);
     const isKeyed = all.some(
-      (one) => anyKeys.has(one.target) && one.column.level < level && !here.includes(one),
+      ({ target, column }) =>
+        anyKeys.has(target) && column.level < level && !(areRanges && target === 'pitch_keycenter'),
     );
     const hasOwnRoot = all.some(
       ({ target, column }) => target === 'pitch_keycenter' && column.level === level,
@@ -89,7 +91,10 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
   }
   const sorted = [...ranges.values()].sort((one, other) => one.low - other.low);
   const areApart = sorted.every((one, at) => at === 0 || one.low > (sorted[at - 1]?.high ?? 0));
-  if (sorted.length < fewestRoots || !areApart || turned * 2 >= root.column.cells.length) return [...all];
+  // Two layers that divide all velocities could each hold a root too.
+  const isPart = (sorted[0]?.low ?? 0) > 1 && (sorted.at(-1)?.high ?? 127) < 127;
+  const isMostlyTurned = turned * 2 >= root.column.cells.length;
+  if (sorted.length < (isPart ? 2 : fewestRoots) || !areApart || isMostlyTurned) return [...all];
   const evidence = 'Each root key lies within its own range.';
   return all.map((one) =>
     one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.74, evidence } : one,

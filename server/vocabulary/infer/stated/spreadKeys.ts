@@ -1,4 +1,5 @@
 import { saysOf } from '../../../trade/phrases/toldWords';
+import { readKey } from '../../../trade/readings/keyReading';
 import type { VocabularyLevel } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -42,21 +43,41 @@ function isOfLayers(text: string, { column }: Assigned, chain: readonly string[]
   );
 }
 
-/** The outermost element with the key that the last zone reaches to, where the text says so. */
+/** The outermost element with the key that the first or last zone reaches to, where the text says so. */
 export function withOutermostKeys(
   [first, ...levels]: readonly VocabularyLevel[],
   steps: readonly string[],
-  { keySpread, outermostKeys }: Pick<XmlStatements, 'keySpread' | 'outermostKeys'>,
+  { lowestKey, outermostKeys }: Pick<XmlStatements, 'lowestKey' | 'outermostKeys'>,
+  assigned: readonly Assigned[],
 ): VocabularyLevel[] {
   if (!first) return [];
-  const ends = { lokey: outermostKeys.lowest?.number, hikey: outermostKeys.highest?.number };
+  const lowest = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
   const sets: Record<string, string> = {};
-  for (const name of ['lokey', 'hikey'] as const) {
-    const key = ends[name];
-    if (keySpread && key !== undefined && steps.includes(name)) sets[name] = String(key);
+  for (const [name, given, said] of [
+    ['lokey', 'hikey', lowest],
+    ['hikey', 'lokey', outermostKeys.highest],
+  ] as const) {
+    const key = said?.number ?? (said?.named ?? Number.NaN) + namedShift([first, ...levels], given);
+    if (Number.isNaN(key) || !steps.includes(name)) continue;
+    const isWithin = assigned.some(
+      ({ target, facts }) =>
+        target === given &&
+        facts.notes === 0 &&
+        (name === 'lokey' ? key > facts.least : key < facts.greatest),
+    );
+    if (!isWithin) sets[name] = String(key);
   }
   const isSet = Object.keys(sets).length > 0 && first.is === 'instrument';
   return [isSet ? { ...first, sets: { ...first.sets, ...sets } } : first, ...levels];
+}
+
+/** How far a note name lies from where it is with middle C = C4, by how the other ends are written. */
+function namedShift(levels: readonly VocabularyLevel[], parameter: string): number {
+  const forms = levels.flatMap(({ parameters }) =>
+    parameters.filter((one) => one.parameter === parameter).map(({ form }) => form),
+  );
+  const middleC = forms.flatMap((form) => (form.kind === 'key' && form.middleC ? [form.middleC] : []))[0];
+  return middleC === 'C3' ? 12 : middleC === 'C5' ? -12 : 0;
 }
 
 function notShared(one: Assigned, text: string): Draft {

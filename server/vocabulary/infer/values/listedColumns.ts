@@ -31,7 +31,8 @@ export function* withListed(
     const reference = rows.columns.find(({ at, level }) => at === place && level === last);
     if (reference) {
       const files = [list.path, list.rate];
-      added.push(...(yield* columnsOf(text, reference, list.element, list.key, files)));
+      const entries = { element: list.element, key: list.key, areNamed: false };
+      added.push(...(yield* columnsOf(text, reference, entries, files)));
     }
   }
   let looked = 0;
@@ -40,28 +41,36 @@ export function* withListed(
     if (!isList(type, region) || type.name === list?.element) continue;
     looked++;
     const found = taggedBy(type, rows);
-    if (found) added.push(...(yield* columnsOf(text, found.column, type.name, found.key, [])));
+    const entries = { element: type.name, key: found?.key ?? '', areNamed: true };
+    if (found) added.push(...(yield* columnsOf(text, found.column, entries, [])));
     if (added.length > 0 && looked > mostLists * 4) break;
   }
   return added.length === 0 ? rows : { ...rows, columns: [...rows.columns, ...added] };
 }
 
-/** Whether elements stand beside the regions and say something of the trade. */
+/** Whether elements stand beside the regions and say something of the trade, or have names. */
 function isList(type: ElementType, { chain, types }: RegionElement): boolean {
   if (types.has(type) || chain.includes(type.name) || type.count < 2) return false;
   for (let at = type.parent; at; at = at.parent) if (types.has(at)) return false;
-  return [...type.attributes.keys()].some((name) => {
+  const parts = [...type.children.values()].filter(({ mostInParent }) => mostInParent === 1);
+  return [...type.attributes.keys(), ...parts.map(({ name }) => name)].some((name) => {
     const target = meaningsOf(nameWords(name), [], [])[0]?.target;
     return target !== undefined && listedTargets.has(target);
   });
 }
 
 /** What can be said of a microphone or a place where samples were taken. */
-const listedTargets: ReadonlySet<string> = new Set(['volume', 'attenuation', 'pan', 'tune', 'transpose']);
+const listedTargets: ReadonlySet<string> = new Set(
+  'volume attenuation pan tune transpose label group_name'.split(' '),
+);
 
 /** The place of regions that holds the keys of a list, and that of the keys. */
 function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string } | undefined {
-  for (const [name, { values, count }] of type.attributes) {
+  const inside = [...type.children.values()].flatMap(({ name, text, mostInParent }) =>
+    text && mostInParent === 1 ? [[name, text] as const] : [],
+  );
+  const sites = [...[...type.attributes].map(([name, site]) => [`@${name}`, site] as const), ...inside];
+  for (const [key, { values, count }] of sites) {
     const keys = new Set(values.map(({ text }) => text.trim()));
     if (count !== type.count || keys.size !== values.length) continue;
     const ofType = new Set(nameWords(type.name));
@@ -71,17 +80,23 @@ function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string 
       const isNumeric = filled.every((cell) => cell && /^\s*\d+\s*$/.test(cell.text));
       return !isNumeric || own.some((word) => ofType.has(word) || ofType.has(`${word}s`));
     });
-    if (column) return { column, key: `@${name}` };
+    if (column) return { column, key };
   }
   return undefined;
+}
+
+/** The elements of a list, the place that they are referred to by, and whether their names are those of what refers to them. */
+interface Entries {
+  element: string;
+  key: string;
+  areNamed: boolean;
 }
 
 /** The places of entries, with what stands there for the entry that each row refers to. */
 function* columnsOf(
   text: string,
   reference: Column,
-  element: string,
-  key: string,
+  { element, key, areNamed }: Entries,
   without: readonly (string | undefined)[],
 ): Steps<Column[]> {
   const byKey = new Map<string, Map<string, { text: string; start: number; end: number }>>();
@@ -94,11 +109,12 @@ function* columnsOf(
   }
   const columns: Column[] = [];
   for (const at of places) {
-    if (at === key || without.includes(at) || columns.length >= 40) continue;
+    if (without.includes(at) || columns.length >= 40) continue;
     const words = at.split('/').map((step) => nameWords(step.replace(/^@/, '')));
     const own = at === '.' ? [] : (words.at(-1) ?? []);
-    // What entries are called is no name of a region; a rate or a number of frames is that of the file.
-    if (own.length === 0 || own.every((word) => isOfFile(word))) continue;
+    // What a file is called is no name of a region; a rate or a number of frames is that of the file.
+    const isName = areNamed && own.some((word) => conceptsOf(word)?.concepts.includes('name'));
+    if (own.length === 0 || (!isName && (at === key || own.every((word) => isOfFile(word))))) continue;
     columns.push({
       level: reference.level,
       at: reference.at,

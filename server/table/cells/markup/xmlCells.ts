@@ -1,0 +1,89 @@
+import { decodeXmlText } from '../../../xml/scan/references';
+import { TableCells } from '../cells';
+import { placedRows } from './cellSpans';
+import type { TextSpan, XmlElement } from './xmlElements';
+import { xmlElements } from './xmlElements';
+import { xmlGrid } from './xmlGrid';
+
+const longest = 8_000_000;
+const mostColumns = 200;
+const longestTitle = 60;
+
+/**
+ * The cells of rows in XML of any names, as spreadsheets are written: cells that cover several rows or columns stand in each of the
+ * rows and in the first of the columns. `undefined` where a text has no such rows that name audio files.
+ */
+export function xmlCells(text: string): TableCells | undefined {
+  if (text.length > longest || !/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
+  const elements = xmlElements(text);
+  const grid = xmlGrid(text, elements);
+  if (!grid) return undefined;
+  const cells = new TableCells(text);
+  const spans: TextSpan[] = [];
+  const sections = new Set(grid.rows.map(({ parent }) => parent));
+  let section: XmlElement | undefined;
+  for (const [number, row] of placedRows(text, grid).entries()) {
+    const element = grid.rows[number];
+    if (!element) continue;
+    const title = element.parent === section || sections.size < 2 ? undefined : titleOf(text, element.parent);
+    section = element.parent;
+    if (title) {
+      cells.put(title.start, title.end);
+      cells.endRow();
+      spans.push(title);
+    }
+    let column = 0;
+    for (const one of row) {
+      for (; column < Math.min(one.column, mostColumns); column++) cells.put(element.start, element.start);
+      putCell(cells, text, spansOf(one.cell, grid.value));
+      column++;
+      for (let more = 1; more < one.columns && column < mostColumns; more++, column++)
+        cells.put(element.start, element.start);
+    }
+    cells.endRow();
+    spans.push({ start: element.start, end: element.end });
+  }
+  cells.rowSpans = spans;
+  cells.around = textsAround(text, elements.comments, elements.all, grid.rows);
+  return cells;
+}
+
+function spansOf({ attributes, texts, start }: XmlElement, value: string | undefined): readonly TextSpan[] {
+  const span = value === undefined ? undefined : attributes.get(value);
+  if (span) return [span];
+  return texts.length > 0 ? texts : [{ start, end: start }];
+}
+
+/** Adds a cell with the text that stands in it, its character references put in. */
+function putCell(cells: TableCells, text: string, spans: readonly TextSpan[]): void {
+  const [first, last] = [spans[0], spans.at(-1)];
+  if (!first || !last) return;
+  const said = spans.map(({ start, end }) => text.slice(start, end));
+  const value = decodeXmlText(said.join(' ')).replace(/\s+/g, ' ').trim();
+  const cell = cells.add(first.start, value === '' ? first.start : last.end);
+  if (value !== text.slice(cells.starts[cell], cells.ends[cell])) cells.rewritten.set(cell, value);
+}
+
+/** The words that an element around some of the rows has for a name. */
+function titleOf(text: string, element: XmlElement | undefined): TextSpan | undefined {
+  return [...(element?.attributes.values() ?? [])].find(
+    ({ start, end }) => end - start <= longestTitle && /\p{L}/u.test(text.slice(start, end)),
+  );
+}
+
+const mostTexts = 100;
+
+/** Comments, and what elements that hold no rows say. */
+function textsAround(
+  text: string,
+  comments: readonly TextSpan[],
+  all: readonly XmlElement[],
+  rows: readonly XmlElement[],
+): string[] {
+  const [first, last] = [rows[0]?.start ?? 0, rows.at(-1)?.end ?? 0];
+  const outside = all.filter(
+    ({ start, end, children }) => children.length === 0 && (end <= first || start >= last),
+  );
+  const said = [...comments, ...outside.flatMap(({ texts }) => texts)].slice(0, mostTexts);
+  return said.map(({ start, end }) => text.slice(start, end).trim()).filter((one) => one !== '');
+}

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { xmlCells } from '../../../../../server/table/cells/markup/xmlCells';
+import { looksLikeZoneTable } from '../../../../../server/table/looksLikeZoneTable';
+import { regions } from '../../tableRegions';
+
+/** Rows as XML: cells of a row parted by `|`, attributes of a cell before `:`. */
+function sheet(cell: string, ...rows: string[]): string {
+  const written = rows.map((row) => {
+    const cells = row.split('|').map((one) => {
+      const [, attributes = '', text = ''] = /^(?:(\w+="[^"]*"):)?(.*)$/.exec(one.trim()) ?? [];
+      return `<${cell}${attributes && ` ${attributes}`}>${text}</${cell}>`;
+    });
+    return `<line>${cells.join('')}</line>`;
+  });
+  return `<?xml version="1.0"?>\n<page>\n${written.join('\n')}\n</page>`;
+}
+
+function valuesOf(text: string): string[][] {
+  const cells = xmlCells(text);
+  if (!cells) return [];
+  return Array.from({ length: cells.rowCount }, (_, row) =>
+    Array.from({ length: cells.width(row) }, (__, column) => cells.value(cells.cell(row, column))),
+  );
+}
+
+describe('rows of cells in XML', () => {
+  it.each([
+    ['the number of rows, whatever it is called', 'lignes="2":doux', 'lignes="1":fort'],
+    ['the number of further rows', 'down="1":doux', 'down="0":fort'],
+  ])('a cell reaches down by %s', (_, soft, loud) => {
+    const text = sheet(
+      'case',
+      'Layer|File|Low|High',
+      `${soft}|a.wav|40|47`,
+      'b.wav|48|55',
+      `${loud}|c.wav|56|60`,
+    );
+    expect(valuesOf(text).slice(1)).toEqual([
+      ['doux', 'a.wav', '40', '47'],
+      ['doux', 'b.wav', '48', '55'],
+      ['fort', 'c.wav', '56', '60'],
+    ]);
+  });
+
+  it('a cell reaches over columns, which are empty but for the first', () => {
+    const text = sheet('k', 'bred="2":Keys|File|Root', '40|47|a.wav|44', '48|55|b.wav|52');
+    expect(valuesOf(text)[0]).toEqual(['Keys', '', 'File', 'Root']);
+  });
+
+  it.each([
+    ['letters', 'A', 'B', 'C', 'D'],
+    ['numbers from 1', '1', '2', '3', '4'],
+    ['numbers from 0', '0', '1', '2', '3'],
+  ])('cells that are left out leave their place empty where %s say the column', (_, a, b, c, d) => {
+    const text = sheet(
+      'f',
+      `p="${a}":File|p="${b}":Key|p="${c}":Tune ct|p="${d}":Volume dB`,
+      `p="${a}":a.wav|p="${b}":40|p="${d}":-6`,
+      `p="${a}":b.wav|p="${b}":41|p="${c}":12`,
+    );
+    expect(valuesOf(text)[1]).toEqual(['a.wav', '40', '', '-6']);
+    expect(regions(text).map(({ tune, volume }) => [tune, volume])).toEqual([
+      [undefined, '-6'],
+      ['12', undefined],
+    ]);
+  });
+
+  it('cells hold their text in an element, an attribute or a section of characters', () => {
+    const row = (one: string, other: string) =>
+      `<r><c><t>${one}</t></c><c><t>${other}</t></c><c><t>5</t></c></r>`;
+    expect(valuesOf(`<s>${row('a &amp; b.wav', '40')}${row('<![CDATA[c.wav]]>', '41')}</s>`)).toEqual([
+      ['a & b.wav', '40', '5'],
+      ['c.wav', '41', '5'],
+    ]);
+    const given = (one: string, other: string) => `<r><c is="${one}"/><c is="${other}"/><c is="5"/></r>`;
+    expect(valuesOf(`<s>${given('a.wav', '40')}${given('b.wav', '41')}</s>`)[1]).toEqual([
+      'b.wav',
+      '41',
+      '5',
+    ]);
+  });
+
+  it('comments say how they are read', () => {
+    const text = sheet('c', 'Datei|Von|Bis|Grundton', 'a.wav|G3|B3|A3', 'b.wav|H3|D4|C4');
+    const said = text.replace('<page>', '<page><!-- Notennamen deutsch, C4 = MIDI 60 -->');
+    expect(regions(said).map(({ lokey, hikey }) => [lokey, hikey])).toEqual([
+      ['55', '58'],
+      ['59', '62'],
+    ]);
+  });
+
+  it.each([
+    ['a list of pieces', sheet('c', 'File|Length|Composer', 'a.mp3|3:20|Smith', 'b.mp3|4:10|Jones')],
+    [
+      'elements that are named by an attribute',
+      '<s><r><p n="wave">a.wav</p><p n="low">1</p><p n="high">2</p></r><r><p n="wave">b.wav</p><p n="low">1</p><p n="high">2</p></r></s>',
+    ],
+    [
+      'regions with attributes',
+      '<s><r wave="a.wav" low="1" high="2"/><r wave="b.wav" low="3" high="4"/></s>',
+    ],
+  ])('%s is no table', (_, text) => {
+    expect(looksLikeZoneTable(text)).toBe(false);
+  });
+});
