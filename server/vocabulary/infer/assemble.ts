@@ -54,12 +54,14 @@ export function levelsOf(
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
       ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, named, layers) }),
-      ...(isRegion && layers && { sets: layers[element] }),
+
       ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
-      ...(named.has(element) && { sets: { group_label: element } }),
+      ...((named.has(element) || (isRegion && layers)) && {
+        sets: { ...(named.has(element) && { group_label: element }), ...(isRegion && layers?.[element]) },
+      }),
       parameters,
     });
     // Other regions stand in the same elements, beside it.
