@@ -3,6 +3,7 @@ import type { Alternative, Draft, Settled } from './draft';
 import { namesOfGroups } from './elements/elementNames';
 import type { RegionElement } from './elements/regionElement';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
+import { velocitiesByName } from './layers/namedLayers';
 import type { Column } from './values/column';
 import type { Rows } from './values/rows';
 import { nameWords } from './words/nameWords';
@@ -19,6 +20,7 @@ export function levelsOf(
   rates: readonly Column[],
 ): VocabularyLevel[] {
   const { chain, repeats, nested, also, sides } = region;
+  const layers = velocitiesByName(region, settled);
   const isNamed = settled.some(({ parameters }) =>
     parameters.some(({ parameter }) => parameter === 'region_label' || parameter === 'group_label'),
   );
@@ -51,12 +53,15 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
-      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, named) }),
+      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled, named, layers) }),
+
       ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
-      ...(named.has(element) && { sets: { group_label: element } }),
+      ...((named.has(element) || (isRegion && layers)) && {
+        sets: { ...(named.has(element) && { group_label: element }), ...(isRegion && layers?.[element]) },
+      }),
       parameters,
     });
     // Other regions stand in the same elements, beside it.
@@ -89,10 +94,12 @@ function othersOf(
   names: readonly string[],
   settled: readonly Settled[],
   named: ReadonlySet<string>,
+  layers: Record<string, Record<string, string>> | undefined,
 ): Record<string, Record<string, string>> {
   const setBy = (name: string): Record<string, string> => ({
     ...(startsOnRelease(settled, name) && { trigger: 'release' }),
     ...(named.has(name) && { group_label: name }),
+    ...layers?.[name],
   });
   return Object.fromEntries(names.map((name) => [name, setBy(name)]));
 }

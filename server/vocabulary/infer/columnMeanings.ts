@@ -13,12 +13,24 @@ import type { InferredTarget } from './words/meaningRules';
 import type { Meaning } from './words/meanings';
 import { isBare, isLevelOfBand, meaningsOf, octaves } from './words/meanings';
 import { nameWords } from './words/nameWords';
+import { conceptsOf } from './words/tradeWords';
 import { isOneShotName } from './words/words';
 
 /** What the name of a place says, likeliest first. The outermost element has no range of its own, so a bare `from` there means something else. */
 export function meaningsFor(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
-  return ofController(namedMeanings(column, level, isOutermost), column);
+  return inRange(ofController(namedMeanings(column, level, isOutermost), column), column);
 }
+
+/** What is counted from a number to another one; a place that is so from below 0 to as far above lies between left and right. */
+function inRange(meanings: readonly Meaning[], { own, range }: Column): Meaning[] {
+  if (!range) return [...meanings];
+  const isPlace = own.every((word) => conceptsOf(word)?.concepts.every((one) => placeConcepts.has(one)));
+  const isBothSided = range.low < 0 && range.low === -range.high;
+  const pan: Meaning = { target: 'pan', weight: 0.85, unit: undefined };
+  return (isPlace && isBothSided ? [pan] : meanings).map((meaning) => ({ ...meaning, range }));
+}
+
+const placeConcepts: ReadonlySet<string> = new Set(['pos', 'place', 'pan']);
 
 /** Ranges of controllers are those of the controller whose number is known; without one they say nothing. */
 function ofController(meanings: readonly Meaning[], { controller }: Column): Meaning[] {
@@ -112,6 +124,9 @@ export function fittingTo(
   const { target, weight } = meaning;
   if ((target === 'tune' || target === 'transpose') && areTuningsInUnits(facts.tally.keys()))
     return [{ target: 'tune', weight: Math.max(weight, 0.85), unit: undefined }];
+  // A channel of two that is called left or right is a side.
+  if (target === 'channel' && facts.numeric === 0 && isPlausible('pan', facts, texts))
+    return [{ target: 'pan', weight: weight * 0.75, unit: undefined }];
   const fitting: Meaning[] = [];
   const add = (one: InferredTarget, times = 1) => {
     if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });

@@ -19,6 +19,7 @@ import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
 import { listedLayers } from './layers/listedLayers';
+import { namedLayerDrafts } from './layers/namedLayers';
 import { withUnnamedLayers } from './layers/unnamedLayers';
 import { missingRoots } from './missingRoots';
 import { lackOfSense } from './musicalSense';
@@ -155,6 +156,7 @@ export function* inferVocabularyInSteps(
   const all = [
     regionDraft(region, rows, confidence),
     ...sidedDrafts(region, rows),
+    ...namedLayerDrafts(region, settled, rows),
     ...switches,
     ...withoutEffectDrafts(unapplied, chain),
     ...levelDrafts(levels, rows, chain),

@@ -70,7 +70,28 @@ export function proposalsByContents(rows: Rows, region: number, named: readonly 
     const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
-  return [...read, ...labels, ...triggers, ...turns, ...spoken];
+  return [...read, ...tuningsByUnit(rows, named), ...labels, ...triggers, ...turns, ...spoken];
+}
+
+/** Places whose names say nothing and whose numbers have a unit of tuning behind them, which nothing else is counted in. */
+function tuningsByUnit(rows: Rows, named: readonly Proposal[]): Proposal[] {
+  return rows.columns.flatMap((column, order): Proposal[] => {
+    if (named.some((one) => one.column === column) || column.own.join('').length < 2) return [];
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const isTuning = facts.unit === 'cents' || facts.unit === 'semitones';
+    const reading = isTuning && facts.numeric === facts.filled ? readByUnit({ facts }) : undefined;
+    if (!reading || column.own.some((word) => isBend(word))) return [];
+    const meaning = { target: reading.target, weight: 0.72, unit: facts.unit };
+    return [{ column, order, texts, facts, evidence: reading.evidence, meaning }];
+  });
+}
+
+function isBend(word: string): boolean {
+  return (
+    conceptsOf(word)?.concepts.some((one) => ['bend', 'lfo', 'range', 'env', 'ignored'].includes(one)) ===
+    true
+  );
 }
 
 /** What starts a region, by a word or a few that say nothing else: `release`, `when the key comes up`. */

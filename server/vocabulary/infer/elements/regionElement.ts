@@ -3,7 +3,7 @@ import type { FilePathPlace } from './pathPlaces';
 import { audioPath, isWithinForeign, namePlaces, pathPlaces, sitesOf, statedEnding } from './pathPlaces';
 import type { Selectors } from './selectors';
 import type { SidedFiles } from './sidedFiles';
-import { microphoneFiles, sidedFiles } from './sidedFiles';
+import { layerFiles, microphoneFiles, sidedFiles } from './sidedFiles';
 import type { Cell, ElementType, Survey } from './survey';
 
 /** The element that is the region, with the elements around it. */
@@ -32,7 +32,7 @@ export interface RegionElement {
 interface Candidate {
   region: ElementType;
   sides?: SidedFiles;
-  /** All elements of a note that name the file of one microphone each, where regions are such. */
+  /** All elements of a note that name the file of one microphone or one layer each, where regions are such. */
   microphones?: readonly ElementType[];
   example: Cell;
   pathAt: string | undefined;
@@ -79,7 +79,9 @@ function candidateOf(
     const score = likeness * (1 + targets) * Math.log2(1 + sides.left.count);
     return { region: sides.left, sides, example, pathAt: undefined, score };
   }
-  const microphones = type === holder && attribute === undefined ? microphoneFiles(holder) : [];
+  const isPlain = type === holder && attribute === undefined;
+  const named = isPlain ? microphoneFiles(holder) : [];
+  const microphones = isPlain && named.length === 0 ? layerFiles(holder) : named;
   const [first] = microphones;
   if (first?.parent) {
     const targets = tradeTargets(first.parent, selectors).length;

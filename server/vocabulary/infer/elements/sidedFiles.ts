@@ -1,3 +1,4 @@
+import { dynamicIn } from '../../../trade/dynamics';
 import { panWord } from '../../../trade/languages/cellWords';
 import { nameWords } from '../words/nameWords';
 import { audioPath, sitesOf } from './pathPlaces';
@@ -37,6 +38,27 @@ export function microphoneFiles(one: ElementType): ElementType[] {
     (type) => isMicrophone(type) && filePlace(type) === place,
   );
   return beside.length > 1 ? beside : [];
+}
+
+/** The position among dynamics of an element that is called after one, as `soft` and `very-loud`; −1 for others. */
+export function dynamicOfName(name: string): number {
+  const words = nameWords(name);
+  const whole = dynamicIn(words.join(' '));
+  if (whole >= 0) return whole;
+  const said = words.map(dynamicIn).filter((one) => one >= 0);
+  return said.length === 1 ? (said[0] ?? -1) : -1;
+}
+
+/** The elements beside one, itself included, that name a file each in the same place and are called after dynamics; empty where there are no two. */
+export function layerFiles(one: ElementType): ElementType[] {
+  const isLayer = (type: ElementType) => isSide(type) && dynamicOfName(type.name) >= 0;
+  if (!one.parent || !isLayer(one)) return [];
+  const place = filePlace(one);
+  const beside = [...one.parent.children.values()].filter(
+    (type) => isLayer(type) && filePlace(type) === place,
+  );
+  const dynamics = new Set(beside.map(({ name }) => dynamicOfName(name)));
+  return beside.length > 1 && dynamics.size === beside.length ? beside : [];
 }
 
 /** Whether an element is called after a microphone or where it stands. */

@@ -71,14 +71,20 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
   const [low, high] = [bare('lovel'), bare('hivel')];
   const root = all.find(({ target }) => target === 'pitch_keycenter');
   const hasKeys = all.some(({ target }) => keyEnds.has(target) || target === 'key');
-  if (!low || !high || !root || hasKeys || low.column.around.length > 0) return [...all];
+  if (!low || !high || hasKeys) return [...all];
+  if (!root) return asKeysOfNoLayers(all, low, high);
+  if (low.column.around.length > 0) return [...all];
   const ranges = new Map<number, { low: number; high: number }>();
+  let turned = 0;
   for (const [row, cell] of root.column.cells.entries()) {
-    const [own, from, to] = [cell, low.column.cells[row], high.column.cells[row]].map((one) =>
-      rowKeyNumber(one?.text),
+    const [own, one, other] = [cell, low.column.cells[row], high.column.cells[row]].map((place) =>
+      rowKeyNumber(place?.text),
     );
-    if (own === undefined || from === undefined || to === undefined || own < from || own > to)
-      return [...all];
+    if (own === undefined || one === undefined || other === undefined) return [...all];
+    // Somebody may have exchanged the ends of a few.
+    const [from, to] = [Math.min(one, other), Math.max(one, other)];
+    if (own < from || own > to) return [...all];
+    if (one > other) turned++;
     const known = ranges.get(own);
     if (known && (known.low !== from || known.high !== to)) return [...all];
     ranges.set(own, { low: from, high: to });
@@ -87,10 +93,34 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
   const areApart = sorted.every((one, at) => at === 0 || one.low > (sorted[at - 1]?.high ?? 0));
   // Two layers that divide all velocities could each hold a root too.
   const isPart = (sorted[0]?.low ?? 0) > 1 && (sorted.at(-1)?.high ?? 127) < 127;
-  if (sorted.length < (isPart ? 2 : fewestRoots) || !areApart) return [...all];
+  const isMostlyTurned = turned * 2 >= root.column.cells.length;
+  if (sorted.length < (isPart ? 2 : fewestRoots) || !areApart || isMostlyTurned) return [...all];
   const evidence = 'Each root key lies within its own range.';
   return all.map((one) =>
     one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.74, evidence } : one,
+  );
+}
+
+/** Keys that instruments are seldom played beyond, and layers nearly always reach beyond (our choice). */
+const usualKeys = { least: 12, most: 120 };
+
+/** Bare ends where no place gives keys are those of keys if they do not overlap and leave the softest and the loudest velocities out. */
+function asKeysOfNoLayers<One extends Held>(all: readonly One[], low: One, high: One): One[] {
+  const ranges = low.column.cells.map((cell, row) =>
+    [cell, high.column.cells[row]]
+      .map((place) => rowKeyNumber(place?.text) ?? Number.NaN)
+      .sort((one, other) => one - other),
+  );
+  const sorted = ranges.sort(([one], [other]) => one - other);
+  const areKeys = sorted.every(
+    ([from, to], at) =>
+      from >= usualKeys.least && to <= usualKeys.most && (at === 0 || from > (sorted[at - 1]?.[1] ?? 0)),
+  );
+  if (sorted.length < fewestRoots || !areKeys) return [...all];
+  const evidence =
+    'No place gives keys, and no two ranges overlap or reach the softest or the loudest velocity.';
+  return all.map((one) =>
+    one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.7, evidence } : one,
   );
 }
 

@@ -33,13 +33,21 @@ function rootBetween(
     const key = rowKeyNumber(text);
     return high.countedFrom && key !== undefined ? (lows[row] ?? 0) + key - 1 : key;
   });
+  // Somebody may have exchanged the ends of a few.
+  const isTurned = (row: number) => (lows[row] ?? 0) > (highs[row] ?? 128);
+  const turned = lows.filter((_, row) => isTurned(row)).length;
+  const isFew = turned * 2 < lows.length;
+  const endsOf = (row: number) =>
+    isFew && isTurned(row) ? [highs[row], lows[row]] : [lows[row] ?? 128, highs[row] ?? -1];
   for (const place of rows.columns) {
     const isBeside = place.level === column.level && place.around.join() === column.around.join();
     if (place.level !== column.level || all.some((one) => one.column === place)) continue;
     const texts = textsOf(place);
     const keys = texts.map(rowKeyNumber);
-    const isBetween = (key: number | undefined, row: number) =>
-      key === undefined || (key >= (lows[row] ?? 128) && key <= (highs[row] ?? -1));
+    const isBetween = (key: number | undefined, row: number) => {
+      const [from = 128, to = -1] = endsOf(row);
+      return key === undefined || (key >= from && key <= to);
+    };
     const facts = columnFactsOf(texts);
     // Note names say by themselves that they are keys, of which some may be borrowed from beside the range.
     const areNames = facts.notes === facts.filled && keys.filter(isBetween).length * 3 >= keys.length * 2;

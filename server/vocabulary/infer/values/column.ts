@@ -12,6 +12,8 @@ export interface Column {
   around: readonly (readonly string[])[];
   /** The unit that stands beside it, as a concept of names. */
   unit?: string | undefined;
+  /** The numbers that a place around regions says its values lie among. */
+  range?: { low: number; high: number };
   /** Where it holds keys of a list: the place in its entries that the cells stand in. */
   listed?: ListPlace;
   /** The number of the controller that it is about. */

@@ -82,7 +82,7 @@ function isKeys({
 }
 
 /** What a unit behind the numbers says. */
-export function readByUnit({ facts }: Contents): ContentReading | undefined {
+export function readByUnit({ facts }: Pick<Contents, 'facts'>): ContentReading | undefined {
   const behind = facts.unitText?.trim();
   const evidence = `Its numbers are followed by "${behind}".`;
   if (facts.unit === 'dB') return { target: 'volume', weight: 0.85, evidence };

@@ -1,4 +1,4 @@
-import { loopWord, triggerWord as wordOfAnyLanguage } from '../../../trade/languages/cellWords';
+import { loopWord, panWord, triggerWord as wordOfAnyLanguage } from '../../../trade/languages/cellWords';
 import { bareWord } from '../../../trade/languages/spelling';
 
 const yes = new Set(
@@ -260,9 +260,11 @@ export function filterType(word: string): string | undefined {
 /** A side as a word: −100, 0 or 100. */
 export function panSide(word: string): string | undefined {
   const bare = spaced(word);
-  if (/^(?:l|left|links|gauche|izquierda|sinistra|esquerda|port)$/.test(bare)) return '-100';
-  if (/^(?:r|right|rechts|droite|derecha|destra|direita|starboard)$/.test(bare)) return '100';
-  return /^(?:c|m|centre|center|middle|mid|mitte|milieu|centro|amidships)$/.test(bare) ? '0' : undefined;
+  if (/^(?:l|port)$/.test(bare)) return '-100';
+  if (/^(?:r|starboard)$/.test(bare)) return '100';
+  if (/^(?:c|m|amidships)$/.test(bare)) return '0';
+  const said = panWord(word) ?? panWord(bare);
+  return said === 'left' ? '-100' : said === 'right' ? '100' : said === 'centre' ? '0' : undefined;
 }
 
 /** A word in lower case with blanks where its parts meet. */
