@@ -37,6 +37,11 @@ const isTuning: Likeness = ({ negative, greatest, units }, _state, numbers) =>
   numbers >= nearlyAll && (negative > 0 || greatest === 0 || units.size > 0);
 const isPosition: Likeness = (contents, _state, numbers) =>
   numbers + shareOf(contents, 'switch') >= nearlyAll && contents.negative === 0 && arePositions(contents);
+/** Scripts write -1 for the last frame. */
+const isLoopEnd: Likeness = (contents, _state, numbers) =>
+  numbers + shareOf(contents, 'switch') >= nearlyAll &&
+  (contents.negative === 0 || contents.least === -1) &&
+  arePositions(contents);
 const isSwitch: Likeness = ({ counts, bits, filled }) => counts.switch + bits >= filled * nearlyAll;
 const isMeasure: Likeness = ({ fractional, units, negative }, _state, numbers) =>
   numbers >= nearlyAll && (fractional > 0 || units.size > 0 || negative > 0);
@@ -75,7 +80,7 @@ const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
     (contents.counts.pan > 0 || (contents.least >= -127 && contents.greatest <= 127)),
   loop: (contents) => shareOf(contents, 'switch', 'number-range') >= nearlyAll,
   loop_start: isPosition,
-  loop_end: isPosition,
+  loop_end: isLoopEnd,
   loop_length: isPosition,
   offset: (contents, state, numbers) =>
     numbers >= nearlyAll &&

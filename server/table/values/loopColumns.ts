@@ -116,7 +116,7 @@ export class LoopColumns {
     const frame = (cell: number, column: ColumnReading | undefined) =>
       cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd: false });
     const start = frame(startCell, this.#start);
-    if (start !== undefined && endCell >= 0 && meansFileEnd(table.cells.plain(endCell))) {
+    if (start !== undefined && endCell >= 0 && this.#isFileEnd(table.cells.plain(endCell), start)) {
       this.#keepToEnd(zone, start, startCell);
       return;
     }
@@ -158,6 +158,11 @@ export class LoopColumns {
     const message =
       'The file is not there to tell where its last frame is, so no loop end is written: a player ends the loop with the sample.';
     notes.add('assumed', span, message, 'loops to end');
+  }
+
+  /** Scripts write -1 for the last frame; beside a start at 0 it may say that there is no loop. */
+  #isFileEnd(text: string, start: number): boolean {
+    return meansFileEnd(text) || (start > 0 && text.trim() === '-1');
   }
 
   #secondIn(column: ColumnReading | undefined): SecondPoint {

@@ -46,6 +46,11 @@ const again = new RegExp(
   String.raw`(\p{L}{3,})(\s${key}\s(?:${writtenWords('last')}|${rangeWords}))(?:\s\p{L}{1,3})?\s\1(?=\s${key})`,
   'iu',
 );
+/** An article, or a short word with one, before a second number: `de la tecla 36 a la 42`, `von Taste 36 bis zur 42`. */
+const article = new RegExp(
+  String.raw`(\d\s(?:${writtenWords('last')}|${rangeWords}))\s(?:las?|el|los?|les?|il|os?|as?|d(?:er|ie|as|e[mn]?)|zu[rm]|het|the)\s(?=\d{2,3}(?!\d))`,
+  'iu',
+);
 const positions = new RegExp(
   String.raw`^${opening}(\d{1,9})(?:${sides}|${joined})(\d{1,9})${writtenWords('behindLast')}?$`,
   'iu',
@@ -85,7 +90,12 @@ const keyed: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lo
  * 1,5 dB`, `4 cent te hoog`. `undefined` where it tells nothing that a zone has, or where it can't be told what.
  */
 export function readClause(written: string): ToldValue | undefined {
-  const clause = written.normalize('NFC').trim().replace(/\s+/g, ' ').replace(again, '$1$2');
+  const clause = written
+    .normalize('NFC')
+    .trim()
+    .replace(/\s+/g, ' ')
+    .replace(again, '$1$2')
+    .replace(article, '$1 ');
   if (clause === '' || clause.length > longest || clause.split(' ').length > mostWords) return undefined;
   if (turning.test(clause) && !readLoop(clause)) return undefined;
   return amountIn(clause) ?? placeIn(clause) ?? wordIn(clause);

@@ -366,7 +366,7 @@ function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefin
       const meaning = (readHeading(phrase) ?? readHeading(phrase.replace(/e?[sn]$/, '')))?.meaning;
       const subject = meaning && subjects.find((one) => one.includes(meaning));
       // Small words such as `in` and `to` name ends of samples only in headings.
-      const isSmall = (meaning === 'offset' || meaning === 'end') && phrase.length < 6;
+      const isSmall = (meaning === 'offset' || meaning === 'end') && !/\p{L}{6}/u.test(phrase);
       if (subject && phrase.length > 1 && !isSmall && unitOf(phrase) === undefined) return subject;
     }
   }

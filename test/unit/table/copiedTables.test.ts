@@ -79,3 +79,24 @@ it('tells of an amount whose direction no word says', () => {
   expect(values(text, ['tune'])).toEqual(['-', '4']);
   expect(notesOf(text).join()).toMatch(/no known word says which way it goes/);
 });
+
+it.each(['loop_fim', 'loop_end', 'fin loop'])('takes -1 in %s for the last frame of the file', (end) => {
+  const table = `file,low,high,root,loop start,${end}\n${['sav_62.wav,60,64,62,1800,2999', 'sav_67.wav,65,69,67,2050,-1', 'sav_71.wav,70,72,71,1638,-1', 'sav_74.wav,73,86,74,0,-1'].join('\n')}\n`;
+  const names = ['sav_62.wav', 'sav_67.wav', 'sav_71.wav', 'sav_74.wav'];
+  const frames = Object.fromEntries(names.map((name) => [name, 3000]));
+  expect(values(table, ['loop_start', 'loop_end'], frames)).toEqual([
+    '1800 2999',
+    '2050 2999',
+    '1638 2999',
+    '- -',
+  ]);
+});
+
+it.each([
+  'From the forum: "mind that velocities in this box run from 1 to 100, not 127"',
+  'Attention : les vélocités vont de 1 à 100 et non 127',
+])('counts velocities as the text says: %s', (said) => {
+  const table = `${said}\n\nfile,low,high,root,lo vel,hi vel\nup_40s.wav,28,43,40,1,40\nup_40h.wav,28,43,40,41,100\n`;
+  // 40 of 100 is 50.8 of 127.
+  expect(values(table, ['lovel', 'hivel'])).toEqual(['1 51', '52 127']);
+});
