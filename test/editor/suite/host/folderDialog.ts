@@ -19,7 +19,7 @@ export async function answerFolderDialog(workbench: Workbench, folder: vscode.Ur
   const isListed = () =>
     workbench.evaluate<boolean>(
       `document.querySelector('.quick-input-box input').value === ${JSON.stringify(path)} &&
-        [...document.querySelectorAll('.quick-input-list .monaco-list-row')].some((row) => row.textContent === '${inside}')`,
+        [...document.querySelectorAll('.quick-input-list .monaco-list-row')].some((row) => row.textContent.includes('${inside}'))`,
     );
   await until(
     'the dialog to take the folder',
