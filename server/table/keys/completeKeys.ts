@@ -1,6 +1,5 @@
 import type { ColumnMeaning } from '../../trade/meaning';
-import type { KeyReading } from '../../trade/readings/keyReading';
-import { readKey } from '../../trade/readings/keyReading';
+import { keyNumber, readKey } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -31,10 +30,9 @@ export function completeKeys(
   if (!values) return;
   const isLow = end === 'lokey';
   const { lowestKey, outermostKeys } = statements;
-  const keyOf = (key: KeyReading | undefined) => key?.number ?? (key?.named ?? Number.NaN) + keyShift;
   const named = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
-  const start = isLow ? Number.NaN : keyOf(named);
-  const last = isLow ? keyOf(outermostKeys.highest) : Number.NaN;
+  const start = isLow ? Number.NaN : keyNumber(named, keyShift);
+  const last = isLow ? keyNumber(outermostKeys.highest, keyShift) : Number.NaN;
   let count = 0;
   for (const alike of alikeZones(zones, first, values)) {
     const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);

@@ -1,5 +1,5 @@
 import { bareWord } from '../../trade/languages/spelling';
-import { readKey } from '../../trade/readings/keyReading';
+import { keyNumber, readKey } from '../../trade/readings/keyReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
@@ -15,7 +15,7 @@ export function readKeySwitchColumn(table: ZoneCells): void {
   let [least, most] = [128, -1];
   table.each(column, (zone, cell) => {
     const reading = table.reading(readings, cell, column);
-    const key = reading?.number ?? (reading?.named ?? Number.NaN) + options.keyShift;
+    const key = keyNumber(reading, options.keyShift);
     if (!(key >= 0 && key <= 127)) {
       table.drop(cell, column, 'is no key');
       return;
@@ -63,8 +63,7 @@ function defaultOf(table: ZoneCells): { key: number; text: string } | undefined 
     if (keys.cells[zone] < 0) continue;
     const own = keys.numbers[zone];
     const isNamed = bareWord(zones.groupNames[zones.groups[zone]] ?? '') === said;
-    if (isNamed || own === (key?.number ?? (key?.named ?? Number.NaN) + options.keyShift))
-      return { key: own, text: stated.text };
+    if (isNamed || own === keyNumber(key, options.keyShift)) return { key: own, text: stated.text };
   }
   return undefined;
 }

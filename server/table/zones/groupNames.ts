@@ -1,7 +1,7 @@
 import { dynamicIn } from '../../trade/dynamics';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
-import { readKey } from '../../trade/readings/keyReading';
+import { keyNumber, readKey } from '../../trade/readings/keyReading';
 import { startInTitle } from '../../trade/readings/startInTitle';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
@@ -64,7 +64,7 @@ function setSwitches(
   for (const [group, name] of names) {
     const found = switchIn.exec(name);
     const key = found && readKey(found[1] ?? '', naming);
-    const number = key ? (key.number ?? (key.named ?? Number.NaN) + keyShift) : Number.NaN;
+    const number = keyNumber(key ?? undefined, keyShift);
     if (!found || !(number >= 0 && number <= 127)) continue;
     keys.set(group, number);
     const bare = name.replace(found[0], ' ').replace(/^[\s[(]+|[\s\])]+$/g, '');

@@ -80,6 +80,11 @@ const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 const signWord =
   /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|δίεση|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|ύφεση|bmol|flat|mol))(?![\p{L}])/iu;
 
+/** The number of a key, with named ones counted by where middle C is; NaN where there is none. */
+export function keyNumber(key: KeyReading | undefined, shift: number): number {
+  return key?.number ?? (key?.named ?? Number.NaN) + shift;
+}
+
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
  * the octave is −2..10, with any of the usual minus signs. `Cis`, `Des` and `H` are understood too, and `do` to `si`,
