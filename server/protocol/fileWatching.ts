@@ -20,11 +20,18 @@ const mostFolders = 100;
  */
 const looksAfterBegin = [0, 1000, 4000];
 
+/**
+ * When folders are looked at again after a change, in milliseconds. A client that gathers changes for a moment tells nothing of
+ * a file that came and went in it, though a folder that was listed between may name it. Our choice.
+ */
+const lookAfterChange = 2000;
+
 /** Has the client tell of files that come, go or change. */
 export class FileWatching {
   readonly #connection: Connection;
   readonly #lookAgain: () => void;
   readonly #looks = new Set<NodeJS.Timeout>();
+  #settling: NodeJS.Timeout | undefined;
   readonly #outside = new Map<string, Promise<Disposable>>();
   /** Whether the client can watch files when asked to. */
   isAvailable = false;
@@ -70,8 +77,21 @@ export class FileWatching {
     return false;
   }
 
+  /** Says that folders are listed anew about now: once no change is told for a while, they are looked at again. */
+  settle(): void {
+    if (!this.isAvailable) return;
+    if (this.#settling) this.#settling.refresh();
+    else this.#settling = setTimeout(() => this.#settled(), lookAfterChange);
+  }
+
+  #settled(): void {
+    this.#settling = undefined;
+    this.#lookAgain();
+  }
+
   /** Has nothing looked at any more. */
   stop(): void {
+    clearTimeout(this.#settling);
     for (const look of this.#looks) clearTimeout(look);
     this.#looks.clear();
   }

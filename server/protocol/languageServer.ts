@@ -233,6 +233,7 @@ export class LanguageServer implements ServerContext {
     this.#texts.onDidOpen(({ document: { uri } }) => {
       this.#folderFindings.opened(uri);
       this.#lookAgain();
+      this.#watching.settle();
     });
     this.#texts.onDidClose(({ document: { uri } }) => {
       this.#open.delete(uri);
@@ -340,7 +341,10 @@ export class LanguageServer implements ServerContext {
       paths.add(path);
       if (nameOf(path) === projectFileName) this.settings.forgetProject(path);
     }
-    if (paths.size > 0) this.documents.filesChanged([...paths]);
+    if (paths.size > 0) {
+      this.documents.filesChanged([...paths]);
+      this.#watching.settle();
+    }
     this.#folderFindings.filesChanged([...paths]);
     if ([...paths].some((path) => path.endsWith(vocabularyEnding))) refreshReadingAids(this);
   }

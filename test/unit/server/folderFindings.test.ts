@@ -109,6 +109,23 @@ describe('folders that change while nobody tells', () => {
     await foundIn(uri, [], () => look(uri));
   });
 
+  it('are noticed when a file came and went before its coming was told', async () => {
+    await mkdir(`${folder}/Samples`);
+    client = EditorClient.connect(bundle, { folder });
+    // Nothing is looked at again because watching has begun.
+    client.registers = new Promise(() => {});
+    await client.initialize();
+    const uri = await client.open('a.sfz', text);
+    expect(await client.findings(uri)).toEqual(['sample-missing 0:16-0:29']);
+    // What opening the document has looked at is over by then.
+    await setTimeout(200);
+    await writeFile(`${folder}/Samples/a.wav`, waveBytes(10));
+    // Told of another file, the server lists the folder anew while the first is there, of which nothing is ever told.
+    await foundIn(uri, [], () => tellChanged('Samples/b.wav'));
+    await rm(`${folder}/Samples/a.wav`);
+    await foundIn(uri, ['sample-missing 0:16-0:29']);
+  });
+
   it('are noticed when they changed before watching began', async () => {
     await mkdir(`${folder}/Samples`);
     await writeFile(`${folder}/Samples/a.wav`, waveBytes(10));
