@@ -4,6 +4,10 @@ import { closeEverything } from '../documents';
 import type { EditorTest } from './testList';
 import { Workbench } from './workbench';
 
+/** Dialogs and the focus of a busy screen may be late. A fault fails each time; what failed once is told. */
+const mostTries = 3;
+const restMilliseconds = 2000;
+
 /** A line of the results file, which the runner reads as it grows. */
 type ResultLine =
   | { kind: 'begin'; name: string; timeoutSeconds: number }
@@ -16,8 +20,8 @@ type ResultLine =
 /**
  * Runs tests one after another and writes what came of each into the file that ZONEWRIGHT_EDITOR_RESULTS names.
  * ZONEWRIGHT_EDITOR_CONTROL is the address of the control server, empty where the screen is out of reach;
- * ZONEWRIGHT_EDITOR_ONLY chooses tests by a part of their name. A test that fails is run once more, and that is told.
- * A failing screen test leaves a screenshot.
+ * ZONEWRIGHT_EDITOR_ONLY chooses tests by a part of their name. A test that fails is tried
+ * again, and that is told. A failing screen test leaves a screenshot.
  */
 export async function runTests(tests: readonly EditorTest[]): Promise<void> {
   const address = process.env.ZONEWRIGHT_EDITOR_CONTROL;
@@ -39,12 +43,16 @@ async function runTest(test: EditorTest, workbench: Workbench | undefined): Prom
     report({ kind: 'skipped', name, message: 'needs the screen, which only the browser run can reach' });
     return;
   }
-  const first = await attempt(test, workbench);
-  if (first === undefined) return;
-  // Dialogs and the focus of a busy screen may be late once. A fault fails twice; what failed once is told.
-  report({ kind: 'note', message: `failed at first, and is tried again: ${name}\n${first}` });
-  const second = await attempt(test, workbench);
-  if (second !== undefined) report({ kind: 'failed', name, message: second });
+  let failure: string | undefined;
+  for (let tried = 1; tried <= mostTries; tried++) {
+    failure = await attempt(test, workbench);
+    if (failure === undefined) return;
+    if (tried === mostTries) break;
+    report({ kind: 'note', message: `failed, and is tried again: ${name}\n${failure}` });
+    // The editor tells of files that the try wrote or took away a moment later, and the next one writes the same.
+    await new Promise((done) => setTimeout(done, restMilliseconds));
+  }
+  report({ kind: 'failed', name, message: failure ?? '' });
 }
 
 /** Runs a test and reports that it passed; answers what failed where it did not, with a screenshot left. */
