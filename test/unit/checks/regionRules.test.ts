@@ -92,6 +92,25 @@ describe('range-overlap', () => {
     expect(checkText(slip.join('\n')).findings.map(({ code }) => code)).toEqual(['range-overlap']);
   });
 
+  it('leaves sounds laid over one another alone, but not neighbours whose names differ', () => {
+    const codesOf = (...lines: string[]) => checkText(lines.join('\n')).findings.map(({ code }) => code);
+    const region = (name: string, values: string) => `<region> sample=${name}.wav ${values}`;
+    expect(
+      codesOf(region('Glass C5', 'hikey=108'), region('Wind', ''), region('Bells', 'hikey=101')),
+    ).toEqual([]);
+    const slip = ['range-overlap'];
+    expect(codesOf(region('Glass C5', 'hikey=108'), region('Glass C6', 'lokey=60'))).toEqual(slip);
+    expect(codesOf(region('kick', 'lokey=35 hikey=37'), region('snare', 'lokey=37 hikey=39'))).toEqual(slip);
+    expect(codesOf(region('bass', 'lokey=30 hikey=59'), region('strings', 'lokey=48'))).toEqual(slip);
+    expect(codesOf(region('soft', 'hivel=70'), region('loud', 'lovel=64'))).toEqual(slip);
+    const rows = (name: string, from: number, width: number) =>
+      [0, 1, 2].map((at) =>
+        region(name, `lokey=${from + at * width} hikey=${from + at * width + width - 1}`),
+      );
+    expect(codesOf(...rows('Celesta', 48, 12), ...rows('Wave', 54, 9))).toEqual([]);
+    expect(codesOf(...rows('Celesta', 48, 12), ...rows('Wave', 81, 9))).toEqual(slip);
+  });
+
   it('tells one finding for a region that lies over many', () => {
     const zones = [60, 62, 64, 66, 68].map(
       (key) => `<region> sample=k${key}.wav lokey=${key} hikey=${key + 1}`,
