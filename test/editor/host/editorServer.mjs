@@ -21,6 +21,8 @@ const userSettings = {
   'update.mode': 'none',
   'files.simpleDialog.enable': true,
   'files.hotExit': 'off',
+  // An editor in the browser saves a second after each change where nothing else is said.
+  'files.autoSave': 'off',
   'git.enabled': false,
   'chat.commandCenter.enabled': false,
   'editor.cursorBlinking': 'solid',
