@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { isFilled, openFile, writeWorkspaceFile } from './documents';
+import { isFilled, openFile, shownPage, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './host/testList';
 import { until } from './host/until';
 
@@ -76,9 +76,7 @@ workbenchTest(
     await workbench.waitFor({ selector: '.notifications-toasts >> text=Show notes' });
     await workbench.screenshot('conversion');
     await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });
-    const page = await until('the page of notes', () =>
-      vscode.workspace.textDocuments.find((one) => isFilled(one) && one.languageId === 'markdown'),
-    );
+    const page = await shownPage();
     assert.match(page.getText(), /^# Conversion notes for press\.sfz\n(?:.*\n)*- Left out: 2\n/);
   },
 );

@@ -18,6 +18,15 @@ export function isFilled(document: vscode.TextDocument): boolean {
   return !document.isClosed && document.getText() !== '';
 }
 
+/** The page that was made last and is shown as it reads, once it is: what is shown later would disturb the next test. */
+export async function shownPage(): Promise<vscode.TextDocument> {
+  return until('a page, shown as it reads', () => {
+    const page = vscode.workspace.textDocuments.find((one) => isFilled(one) && one.languageId === 'markdown');
+    const labels = vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label));
+    return page && labels.includes(`Preview ${page.fileName}`) && page;
+  });
+}
+
 /** Opens a text that is not saved anywhere, in the active editor. */
 export async function openText(language: string, content: string): Promise<vscode.TextEditor> {
   const document = await vscode.workspace.openTextDocument({ language, content });

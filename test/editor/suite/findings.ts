@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { cp, rename, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { isFilled, openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
+import { openFile, openText, shownPage, workspaceFolder, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './host/testList';
 import { until } from './host/until';
 
@@ -71,9 +71,7 @@ workbenchTest('the safe fixes of a whole folder are shown, applied and listed', 
   const textOf = async (uri: vscode.Uri) => new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
   await until('the closed file, saved', async () => (await textOf(closed)).includes('loop_mode'));
   assert.equal(await textOf(left), text);
-  const page = await until('the list of what was done', () =>
-    vscode.workspace.textDocuments.find((one) => isFilled(one) && one.languageId === 'markdown'),
-  );
+  const page = await shownPage();
   assert.match(page.getText(), /What was changed: 2/);
   assert.match(page.getText(), /\| left\.sfz \| opcode-alias \| 1 \|/);
   assert.doesNotMatch(page.getText(), /\| closed\.sfz \| opcode-alias \| 1 \|/);
