@@ -1,5 +1,6 @@
 import { isLinedName, readKey } from '../trade/readings/keyReading';
 import { readLinedKey } from '../trade/readings/linedKeys';
+import { flatWords, letterNote, linedNote, noteSyllable, sharpWords } from '../trade/readings/notePatterns';
 
 /** One way in which the paths of a folder may tell notes; a key for each path that tells one. */
 export interface NoteReading {
@@ -17,12 +18,10 @@ export interface NotePlace {
   start: number;
 }
 
-/** Signs of flats and sharps, and what stands for them in words of a name. */
-const sign = `(?:#|♯|♭|iss|is|ess|es|ss|s|b|x)?`;
-/** Words for them, which may stand apart. */
-const signWord = `(?:[ _-]?(?:sharp|flat|di[eè]se|b[eé]mol(?:le)?|sostenido|sustenido|diesis|kruis|mol))?`;
-const letters = `[A-Ha-h]${sign}${signWord}`;
-const syllables = `(?:do|dó|ut|re|ré|ra|mi|fa|fá|sol|so|la|lá|si|ti|shi|до|ре|ми|фа|соль|ля|си|ド|レ|ミ|ファ|ソ|ラ|シ|도|레|미|파|솔|라|시)(?:#|♯|♭|b|s|is|es)?${signWord}`;
+/** Words for flats and sharps, which may stand apart. */
+const signWord = `(?:[ _-]?(?:${sharpWords}|${flatWords}))?`;
+const letters = `${letterNote}${signWord}`;
+const syllables = `(?:${noteSyllable}|ra|so|shi|도|레|미|파|솔|라|시)[#♯♭bs]?${signWord}`;
 const edge = String.raw`(?<![\p{L}\p{N}#♯♭])`;
 /** What may follow a note without a sign in between: the number of a layer or a turn, a letter that counts, or a dynamic, as in `A#3v10` or `C4mf`. */
 const mark = String.raw`(?:(?:v|vl|vel|layer|rr|take|tk)\d{1,3}|[a-d]|p{1,3}|m[pf]|f{1,3})(?![\p{L}\p{N}])`;
@@ -32,7 +31,7 @@ const behind = String.raw`(?:(?![\p{L}\p{N}#♯♭])|(?=${mark}))`;
 const glued = new RegExp(`${edge}(${letters}|${syllables})(-?\\d{1,2})${behind}`, 'giu');
 const parted = new RegExp(`${edge}(${letters}|${syllables})[ _-](\\d{1,2})${behind}`, 'giu');
 /** A note with the number of its lines, or none; the letter case counts. */
-const lined = new RegExp(`${edge}([A-Ha-h](?:iss|is|ess|es|ss|s|#|♯|♭)?)([0-6]?)${behind}`, 'gu');
+const lined = new RegExp(`${edge}(${linedNote})([0-6]?)${behind}`, 'gu');
 
 /** Note syllables of Japanese and Korean use as those of the languages that {@link readKey} knows. */
 const otherSyllables: readonly (readonly [string, string])[] = Object.entries({
@@ -90,16 +89,14 @@ function namedReading(parts: readonly ReturnType<Scope>[], way: Way, at: 0 | -1)
 }
 
 function keyOf(note: string, octave: string, { naming, parts, pattern }: Way): number | undefined {
-  // Swedish and Danish double the last letter: `ciss`, `ess`.
-  const single = note.replace(/(?<=^[A-Ha-h][ie]s)s$/, '').replace(/(?<=^[AEae]s)s$/, '');
   if (pattern === lined) {
     // Builders of organs count the small octave as 0.
-    const lines = octave === '0' && /^[a-h]/.test(single) ? '' : octave;
-    return lines === '' || isLinedName(single + lines) || /^[A-H]/.test(single)
-      ? readLinedKey(single + lines, naming)
+    const lines = octave === '0' && /^[a-h]/.test(note) ? '' : octave;
+    return lines === '' || isLinedName(note + lines) || /^[A-H]/.test(note)
+      ? readLinedKey(note + lines, naming)
       : undefined;
   }
-  const plain = single.toLowerCase();
+  const plain = note.toLowerCase();
   const other = otherSyllables.find(([name]) => plain.startsWith(name) && !/^sol/.test(plain));
   const latin = other === undefined ? plain : `${other[1]}${plain.slice(other[0].length)}`;
   const text = latin.replace('♯', '#').replace('♭', 'b').replace('_', ' ');

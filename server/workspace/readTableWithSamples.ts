@@ -9,6 +9,7 @@ import { isHtmlTable } from '../table/cells/markup/htmlCells';
 import type { TableReading, ZoneReading } from '../table/readTable';
 import { openZoneTableInSteps, regionsOf } from '../table/readTable';
 import type { ColumnMeaning } from '../trade/meaning';
+import { noteName } from '../trade/readings/notePatterns';
 import { xmlTable } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
 import { audioFilesBelow } from './samples/audioFilesBelow';
@@ -148,8 +149,7 @@ function rangeAround(text: string, { start, end }: { start: number; end: number 
 const longestRow = 80;
 
 /** A note name such as `C#3` in a table. */
-const noteName =
-  /(?<![\p{L}\d])(?:[a-h](?:is|es|s|[#b♯♭])?|(?:do|dó|ut|r[eé]|mi|f[aá]|sol|l[aá]|si|до|ре|ми|фа|соль|ля|си|ド|レ|ミ|ファ|ソ|ラ|シ)[#b♯♭]?)-?\d(?![\d\p{L}])/iu;
+const noteInTable = new RegExp(String.raw`(?<![\p{L}\d])${noteName}-?\d(?![\d\p{L}])`, 'iu');
 /** Enough of a table to see whether it names notes. */
 const looked = 100_000;
 
@@ -159,7 +159,7 @@ function needsPitches(
   { middleC }: TableFolders,
   facts: ReadonlyMap<string, SampleFacts>,
 ): boolean {
-  if (middleC !== undefined || facts.size === 0 || !noteName.test(text.slice(0, looked))) return false;
+  if (middleC !== undefined || facts.size === 0 || !noteInTable.test(text.slice(0, looked))) return false;
   // One root key in all files is the one that nobody set.
   return new Set(Array.from(facts.values(), ({ rootKey }) => rootKey)).size === 1;
 }

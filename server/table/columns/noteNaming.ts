@@ -4,12 +4,15 @@ import type { NoteNaming } from '../../trade/readings/keyReading';
 import { isLinedName, octaveMarkOf } from '../../trade/readings/keyReading';
 import { withLatinNotes } from '../../trade/readings/lookalikes';
 import { LetterEvidence } from '../../trade/readings/noteLetters';
+import { linedNote } from '../../trade/readings/notePatterns';
 import type { TableCells } from '../cells/cells';
 import type { TableNotes } from '../tableNotes';
 import { evenlySpread } from './columnContents';
 import type { KeyTable } from './octave';
 
 const mostRows = 500;
+/** A capital with the number of an octave, where only small letters have one that counts lines. */
+const numbered = new RegExp(`^(?=[A-H])${linedNote}[2-9]$`);
 /** Words of headings that only Dutch has. */
 const dutch = /^(?:toets|toetsen|grondtoon|bestand|aanslag|aanslagsterkte|noot|toon|laagste|hoogste)$/u;
 
@@ -27,7 +30,7 @@ export function namingIn(cells: TableCells, tables: readonly KeyTable[], notes: 
       const mark = octaveMarkOf(part);
       if (mark) marks[mark]++;
       if (isLinedName(part)) lined++;
-      else if (/^[A-H](?:is|es|[#\u266f\u266d])?[2-9]$/.test(part)) great++;
+      else if (numbered.test(part)) great++;
     }
   }
   const headings = tables.flatMap(({ columns }) => columns.flatMap(({ heading }) => wordsOf(heading)));

@@ -2,6 +2,7 @@ import { isAudioFileName } from '../../model/fileNames';
 import { saidMeanings } from '../../trade/headings/saidMeanings';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
+import { noteName } from '../../trade/readings/notePatterns';
 import { saysCorrect } from '../../trade/statements/corrections';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
@@ -18,8 +19,10 @@ const sentences = /[.!?;](?=\s|$)/u;
 const token = /[\p{L}\p{N}_#.-]{3,}/gu;
 /** A word of a sentence is the name of a file with its ending, or with signs that words do not have. */
 const mayBeName = /[\p{N}_]|\.\p{L}{3,4}\b/u;
-const value =
-  /(?<![\p{L}\p{N}_.])(?:[A-Ha-h](?:is|es|[#\u266fb\u266d])?-?\d{1,2}|[-+\u2212]?\d+(?:[.,]\d+)?)(?![\p{L}\p{N}_]|[.,]\d)/gu;
+const value = new RegExp(
+  String.raw`(?<![\p{L}\p{N}_.])(?:${noteName}-?\d{1,2}|[-+\u2212]?\d+(?:[.,]\d+)?)(?![\p{L}\p{N}_]|[.,]\d)`,
+  'giu',
+);
 const others: ReadonlySet<ColumnMeaning> = new Set(['sample', 'group', 'comment', 'row_number', 'unknown']);
 
 interface Rows {

@@ -2,6 +2,7 @@ import { dynamicIn } from '../../trade/dynamics';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyNumber, readKey } from '../../trade/readings/keyReading';
+import { noteName } from '../../trade/readings/notePatterns';
 import { startInTitle } from '../../trade/readings/startInTitle';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
@@ -49,8 +50,10 @@ export function readGroupNames(
   return true;
 }
 
-const switchIn =
-  /[\s,;:([\u2013\u2014-]*\b(?:key ?switch(?: key| note)?|ks|switch(?: key| note)?|umschalttaste|schalttaste|touche de commutation|tecla de cambio|tecla de troca|tasto cambio|schakeltoets)\b\W{0,3}([A-Ha-h](?:is|es|[#b\u266f\u266d])?-?\d|\d{1,3})(?![\d\p{L}])[\s)\]]*(?:\(\d{1,3}\))?\)?/iu;
+const switchIn = new RegExp(
+  String.raw`[\s,;:([\u2013\u2014-]*\b(?:key ?switch(?: key| note)?|ks|switch(?: key| note)?|umschalttaste|schalttaste|touche de commutation|tecla de cambio|tecla de troca|tasto cambio|schakeltoets)\b\W{0,3}(${noteName}-?\d|\d{1,3})(?![\d\p{L}])[\s)\]]*(?:\(\d{1,3}\))?\)?`,
+  'iu',
+);
 
 /** Key switches that names of groups give, as in `Plucked (keyswitch C1)`. */
 function setSwitches(

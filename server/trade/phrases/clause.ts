@@ -7,7 +7,7 @@ import { readKeyRange } from '../readings/keyReading';
 import { loopModeInWords } from '../readings/loopPhrases';
 import type { LoopReading } from '../readings/loopReading';
 import { readLoop } from '../readings/loopReading';
-import { noteEndings } from '../readings/noteLetters';
+import { letterNote, noteName } from '../readings/notePatterns';
 import { readNumber } from '../readings/numberReading';
 import { hasSide, readPan } from '../readings/panReading';
 import { triggerPhrase } from '../readings/triggerPhrases';
@@ -29,9 +29,7 @@ export interface ToldValue {
 const longest = 120;
 /** A clause of more words tells something else. */
 const mostWords = 14;
-const syllable = 'do|dó|ut|ré|re|mi|fa|fá|sol|la|lá|si|ti|до|ре|ми|фа|соль|ля|си|ド|レ|ミ|ファ|ソ|ラ|シ';
-const sign = String.raw`[#\u266fb\u266d]|[ -]?(?:di[eè]se|diesis|bemolle|b[eé]mol|sostenido|sustenido|диез|бемоль)`;
-const key = String.raw`(?:[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?[-\u2212]?\d{0,2}(?:['\u2032]{1,4}|,{1,3}(?=\s|$))?|(?:${syllable})(?:${sign})?[-\u2212]?\d{0,2}|\d{1,3})(?![.,]?\d)`;
+const key = String.raw`(?:${letterNote}[-\u2212]?\d{0,2}(?:['\u2032]{1,4}|,{1,3}(?=\s|$))?|${noteName}[-\u2212]?\d{0,2}|\d{1,3})(?![.,]?\d)`;
 const sides = String.raw`(?:\s?[-\u2010-\u2015~\u301c\uff5e]\s?|\s?(?:\.{2,3}|\u2026|\u2192|->)\s?|\s(?:${writtenWords('last')}|${rangeWords})\s|(?<=\d)(?:到|至)(?=\d|[A-H]))`;
 const joined = `${writtenWords('behindFirst')},?\\s*`;
 /** Scripts without blanks put the word right before the key. */

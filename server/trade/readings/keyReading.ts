@@ -3,7 +3,8 @@ import { limitIn } from './limits';
 import { readLinedKey } from './linedKeys';
 import { withLatinNotes } from './lookalikes';
 import type { LetterNaming, LetterNote } from './noteLetters';
-import { LetterEvidence, letterNoteAt, noteEndings, withSigns } from './noteLetters';
+import { LetterEvidence, letterNoteAt, withSigns } from './noteLetters';
+import { flatWords, letterNote, linedNote, sharpWords, syllables } from './notePatterns';
 import { maySpeakOfOctaves, spokenKeyIn } from './spokenOctaves';
 
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
@@ -22,44 +23,6 @@ export interface KeyRangeReading {
   open?: 'low' | 'high';
 }
 
-/** Semitones above C of the syllables that name notes in French, Spanish, Italian, Portuguese, Russian, Greek and Japanese. */
-const syllables: readonly (readonly [name: string, semitones: number])[] = [
-  ['do', 0],
-  ['dó', 0],
-  ['ut', 0],
-  ['re', 2],
-  ['ré', 2],
-  ['mi', 4],
-  ['fa', 5],
-  ['fá', 5],
-  ['sol', 7],
-  ['la', 9],
-  ['lá', 9],
-  ['si', 11],
-  ['ti', 11],
-  ['до', 0],
-  ['ре', 2],
-  ['ми', 4],
-  ['фа', 5],
-  ['соль', 7],
-  ['ля', 9],
-  ['си', 11],
-  ['ντο', 0],
-  ['ντό', 0],
-  ['ρε', 2],
-  ['μι', 4],
-  ['φα', 5],
-  ['σολ', 7],
-  ['λα', 9],
-  ['σι', 11],
-  ['ド', 0],
-  ['レ', 2],
-  ['ミ', 4],
-  ['ファ', 5],
-  ['ソ', 7],
-  ['ラ', 9],
-  ['シ', 11],
-];
 const longestSyllable = 4;
 
 /**
@@ -77,8 +40,7 @@ const rangeSign = new RegExp(
 );
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 /** Words for a sharp and a flat behind the name of a note. */
-const signWord =
-  /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|δίεση|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|ύφεση|bmol|flat|mol))(?![\p{L}])/iu;
+const signWord = new RegExp(String.raw`^[ \u00a0-]?(?:(${sharpWords})|(${flatWords}))(?!\p{L})`, 'iu');
 
 /** The number of a key, with named ones counted by where middle C is; NaN where there is none. */
 export function keyNumber(key: KeyReading | undefined, shift: number): number {
@@ -159,7 +121,7 @@ function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined
 }
 
 const linedStart = new RegExp(
-  String.raw`^[A-Ha-h](?:${noteEndings}|[#\u266f\u266d])?(?:[1-7]|['\u2032]{1,5}|,{1,3})?(?![\p{L}\d'\u2032])`,
+  String.raw`^${linedNote}(?:[1-7]|['\u2032]{1,5}|,{1,3})?(?![\p{L}\d'\u2032])`,
   'u',
 );
 
@@ -348,6 +310,12 @@ export function keyNumbersInFileName(name: string): number[] {
   return keys;
 }
 
+/** A note in a file name; H is none, as it counts what is hit hard. */
+const inFileName = new RegExp(
+  String.raw`(?<![A-Za-z0-9#\u266f])(?![Hh])${letterNote}-?\d{1,2}(?![A-Za-z0-9])`,
+  'g',
+);
+
 /**
  * The note names in a file name, as keys with middle C = C4 = 60: those that stand apart from other letters and
  * digits, as in `Soft_C#3_2.wav`.
@@ -355,20 +323,15 @@ export function keyNumbersInFileName(name: string): number[] {
 export function notesInFileName(name: string): number[] {
   const stem = name.slice(Math.max(0, name.length - 200)).replace(/\.\w{1,5}$/, '');
   const keys: number[] = [];
-  for (const match of stem.matchAll(
-    /(?<![A-Za-z0-9#\u266f])[A-Ga-g][#\u266fsb\u266d]?-?\d{1,2}(?![A-Za-z0-9])/g,
-  )) {
+  for (const match of stem.matchAll(inFileName)) {
     const key = readKey(match[0])?.named;
     if (key !== undefined) keys.push(key);
   }
   return keys;
 }
 
-const linedName = new RegExp(String.raw`^[a-h](?:${noteEndings}|[#\u266f\u266d])?[1-6]$`, 'u');
-const markedName = new RegExp(
-  String.raw`^[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$`,
-  'u',
-);
+const linedName = new RegExp(`^(?=[a-h])${linedNote}[1-6]$`, 'u');
+const markedName = new RegExp(String.raw`^${letterNote}(['\u2032]{1,5}|,{1,3})?$`, 'u');
 
 /** Whether a text is a note in small letters with one digit, which may count its lines: `c1`, `fis2`. */
 export function isLinedName(text: string): boolean {

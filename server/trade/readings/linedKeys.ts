@@ -1,9 +1,8 @@
 import type { LetterNaming } from './noteLetters';
-import { letterNoteAt, noteEndings } from './noteLetters';
+import { letterNoteAt } from './noteLetters';
+import { linedNote } from './notePatterns';
 
-const lined = new RegExp(
-  String.raw`^([A-Ha-h](?:(${noteEndings})|[#\u266f\u266d])?)(?:([1-7])|(['\u2032]{1,6})|(,{1,3}))?$`,
-);
+const lined = new RegExp(String.raw`^(${linedNote})(?:([1-7])|(['\u2032]{1,6})|(,{1,3}))?$`);
 /** The key that the octave of small letters without a number starts with. */
 const smallOctave = 48;
 const greatOctave = 36;
@@ -18,12 +17,12 @@ const plainNames = ['c', 'c#', 'd', 'd#', 'e', 'f', 'f#', 'g', 'g#', 'a', 'a#', 
 export function readLinedKey(text: string, naming: LetterNaming): number | undefined {
   const found = lined.exec(text.trim());
   if (!found) return undefined;
-  const [, name, ending, digits = '', primes = '', commas = ''] = found;
+  const [, name, digits = '', primes = '', commas = ''] = found;
   const isSmall = /^[a-h]/.test(name);
   if (/^h/i.test(name) && naming !== 'german') return undefined;
   const note = letterNoteAt(name, 0, naming);
   // Only A and E leave out the vowel of the ending, and no `s` is a sharp here.
-  if (note?.at !== name.length || (ending === 's' && (naming === 'english' || !/^[ae]/i.test(name))))
+  if (note?.at !== name.length || (/^.s$/.test(name) && (naming === 'english' || !/^[ae]/i.test(name))))
     return undefined;
   if (isSmall ? commas !== '' : primes !== '') return undefined;
   const lines = digits === '' ? primes.length + commas.length : Number(digits);

@@ -1,3 +1,5 @@
+import { noteEndings, wholeEndings } from './notePatterns';
+
 /**
  * How letters name notes: in German, Nordic, Polish, Czech and Hungarian use B is the note below H; in Dutch use B is as in English.
  * In both, As and Es are flats, where English use writes `s` for a sharp.
@@ -10,8 +12,6 @@ const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
 const belowC = 11;
 const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
-/** The endings of sharps and flats as a part of a pattern that goes by `i`: `is`, `es`, `iss`, `isz`, `s`, and twice for double ones. */
-export const noteEndings = '(?:is[sz]?){1,2}|(?:es[sz]?){1,2}|s[sz]?(?:[ae]s[sz]?)?';
 /** `Cis`, `Ciss` and `Cisz` of Nordic and Hungarian spelling, and twice for a double sharp or flat: `Cisis`, `Deses`. */
 const ending = /(?:(is[sz]?(?:is[sz]?)?)|(es[sz]?(?:es[sz]?)?))(?!\p{L})/iuy;
 /** `As` and `Es` leave out a vowel, and so do `Ases`, `Asas` and `Eses`. */
@@ -65,7 +65,7 @@ const named = new RegExp(
 );
 const longest = 60;
 /** A cell that is H alone, of notes without octaves. */
-const onlyH = /^\s*h(?:is|es)?\s*$/iu;
+const onlyH = new RegExp(String.raw`^\s*h(?:${wholeEndings})?\s*$`, 'iu');
 
 /** What texts that hold names of notes show of how letters name them. */
 export class LetterEvidence {

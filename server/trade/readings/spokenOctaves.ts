@@ -1,3 +1,6 @@
+import { letterNoteAt } from './noteLetters';
+import { flatWords, letterNote, noteSyllable, sharpWords, syllables } from './notePatterns';
+
 /**
  * The octaves by name, as stems of words in the languages that name them (Helmholtz 1863; the names of octaves in handbooks of music,
  * common practice): the key of the C that each starts with, middle C being that of the one-line octave. To know another word, add it.
@@ -35,12 +38,8 @@ const octaves: readonly (readonly [key: number, words: string])[] = [
   ],
 ];
 
-const syllables: Readonly<Record<string, number>> = {
-  ...{ до: 0, ре: 2, ми: 4, фа: 5, соль: 7, ля: 9, си: 11 },
-  ...{ do: 0, ut: 0, re: 2, ré: 2, mi: 4, fa: 5, sol: 7, la: 9, si: 11 },
-  ...{ c: 0, d: 2, e: 4, f: 5, g: 7, a: 9, h: 11 },
-};
-const note = String.raw`(соль|до|ре|ми|фа|ля|си|sol|do|ut|r[eé]|mi|fa|la|si|[a-h])((?:is|es|s)|[ -]?(?:sharp|di[eè]se|diesis|sostenido|kruis|диез|♯|#)|[ -]?(?:flat|b[eé]mol(?:le)?|mol|бемоль|♭|b(?!\p{L})))?(?!\p{L})`;
+const semitones: ReadonlyMap<string, number> = new Map(syllables);
+const note = String.raw`(${noteSyllable}|${letterNote})(?:[ -]?(?:(${sharpWords}|[\u266f#])|(${flatWords}|\u266d|b(?!\p{L}))))?(?!\p{L})`;
 const octaveWord =
   '(?:octave|oktav\\p{L}*|ottava|octaaf|octava|oitava|октав\\p{L}*|oktáv\\p{L}*|oktaw\\p{L}*|oktaav\\p{L}*)';
 const octave = `(?:${octaveWord} )?(?:${octaves.map(([, words]) => `(${words})`).join('|')})(?:[ -]?${octaveWord})?`;
@@ -67,15 +66,15 @@ export function spokenKeyIn(text: string): SpokenKey | undefined {
   const last = first ? undefined : nameLast.exec(text);
   const match = first ?? last;
   if (!match) return undefined;
-  const names = first ? match.slice(1, 3) : match.slice(-2);
-  const words = first ? match.slice(3) : match.slice(1, -2);
+  const [name = '', sharp, flat] = first ? match.slice(1, 4) : match.slice(-3);
+  const words = first ? match.slice(4) : match.slice(1, -3);
   const base = octaves[words.findIndex((word) => word !== undefined)]?.[0];
-  const letter = names[0]?.toLowerCase() ?? '';
-  const sign = names[1]?.toLowerCase() ?? '';
-  const natural = letter === 'b' ? (germanWord.test(match[0]) ? 10 : 11) : syllables[letter];
+  const isWorded = sharp !== undefined || flat !== undefined;
+  // Beside a word for its sign B is the note below C, as in `B flat`.
+  const letters = germanWord.test(match[0]) && !isWorded ? 'german' : 'dutch';
+  const natural = semitones.get(name.toLowerCase()) ?? letterNoteAt(name, 0, letters)?.key;
   if (base === undefined || natural === undefined) return undefined;
-  const step = sign === '' ? 0 : /is|sharp|di|sost|kruis|диез|♯|#/.test(sign) ? 1 : -1;
-  const key = base + natural + step;
+  const key = base + natural + (sharp === undefined ? 0 : 1) - (flat === undefined ? 0 : 1);
   return key >= 0 && key <= 127 ? { key, length: match[0].length } : undefined;
 }
 

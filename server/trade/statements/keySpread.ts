@@ -1,6 +1,7 @@
 import { rangeEndWords } from '../rangeWords';
 import type { KeyReading } from '../readings/keyReading';
 import { readKey } from '../readings/keyReading';
+import { keyInText } from '../readings/notePatterns';
 
 /** How the text says that roots share the keys out among them. */
 export interface KeySpread {
@@ -26,7 +27,6 @@ const nearest =
 const plays =
   /(?<!\p{L})(?:each|every|all|its|own|takes?|samples?|notes?|keys?|recordings?|jede[rsn]?|alle|tasten?|ton|t\u00f6ne|aufnahmen?|chaque|touches?|cada|teclas?|ogni|tast[oi]|elke?|toets\p{L}*|varje|tangent\p{L}*|hver|jokainen|ka\u017cd\p{L}+|ka\u017ed\p{L}+|кажд\p{L}+|her|minden|κάθε)(?!\p{L})|各|每|각|모든/iu;
 
-const key = String.raw`((?<!\p{L})[A-Ha-h](?:is|es|[#b\u266f\u266d])?-?\d(?!\d)|(?<![\d.,])\d{1,3}(?![\d.,]\d))`;
 /** Before the key that the outermost zone reaches to. */
 const reachingTo = `${rangeEndWords('upTo')}|jusqu\\p{L}*|fino`;
 const starts =
@@ -34,11 +34,11 @@ const starts =
 const stops =
   'ends?|stops?|endet|finit|se termine|s.arr\u00eate|termina|acaba|finisce|arriva|eindigt|slutar|slutter';
 const lowest = new RegExp(
-  String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned|\u00e0 la|${starts})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
+  String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned|\u00e0 la|${starts})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?(${keyInText})`,
   'iu',
 );
 const highest = new RegExp(
-  String.raw`(?<!\p{L})(?:highest|last|top|uppermost|h\u00f6chste[rnms]?|oberste[rnms]?|letzte[rnms]?|derni[e\u00e8]re?|plus (?:aigu\u00eb?|haut)\p{L}*|\u00faltim[oa]|m\u00e1s (?:agud[oa]|alt[oa])|ultim[oa]|pi\u00f9 (?:acut[oa]|alt[oa])|mais (?:agud[oa]|alt[oa])|hoogste|laatste|h\u00f6gsta|sista|h\u00f8jeste|sidste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|up|hinauf|upp|op|${stops})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?${key}`,
+  String.raw`(?<!\p{L})(?:highest|last|top|uppermost|h\u00f6chste[rnms]?|oberste[rnms]?|letzte[rnms]?|derni[e\u00e8]re?|plus (?:aigu\u00eb?|haut)\p{L}*|\u00faltim[oa]|m\u00e1s (?:agud[oa]|alt[oa])|ultim[oa]|pi\u00f9 (?:acut[oa]|alt[oa])|mais (?:agud[oa]|alt[oa])|hoogste|laatste|h\u00f6gsta|sista|h\u00f8jeste|sidste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|up|hinauf|upp|op|${stops})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?(${keyInText})`,
   'iu',
 );
 
@@ -46,17 +46,16 @@ const utmost = {
   low: String.raw`(?<!\p{L})(?:najni\u017csz\p{L}+|pierwsz\p{L}+|nejni\u017e\u0161\p{L}+|prvn\p{L}+|сам\p{L}+ нижн\p{L}+|нижн\p{L}+|перв\p{L}+|alin|ensimm\u00e4i\p{L}+|ilk\p{L}*|en (?:alt|pes)\p{L}*|els\u0151\p{L}*|legals\u00f3\p{L}*|πρώτ\p{L}+|χαμηλότερ\p{L}+)|最初の|最低の?|第一个|最低|첫|가장 낮은`,
   high: String.raw`(?<!\p{L})(?:najwy\u017csz\p{L}+|ostatni\p{L}*|nejvy\u0161\u0161\p{L}+|posledn\p{L}+|сам\p{L}+ верхн\p{L}+|верхн\p{L}+|последн\p{L}+|ylin|viimei\p{L}+|son\p{L}*|en (?:\u00fcst|tiz)\p{L}*|utols\u00f3\p{L}*|legfels\u0151\p{L}*|τελευταί\p{L}+|ψηλότερ\p{L}+)|最後の?|最高の?|最后|最高|마지막|가장 높은`,
 } as const;
-const name = String.raw`((?<![A-Za-z])[A-Ha-h](?:is|es|[#b\u266f\u266d])?-?\d(?!\d)|(?<![\d.,A-Za-z])\d{1,3}(?![\d.,]\d))`;
 const behindKey = String.raw`['\u2019:-]?\p{L}{0,4}\s?(?:kadar|asti|saakka|-?ig(?!\p{L})|まで|까지)`;
 const beforeKey = String.raw`(?:(?<!\p{L})(?:do|po|a\u017e|до|μέχρι|έως|ως)(?!\p{L})|直到|到)`;
 const fromKey = String.raw`(?:(?<!\p{L})(?:od|от|с|από)(?!\p{L})|从)`;
 /** As {@link lowest} and {@link highest} in languages that inflect them, or put the word for an end behind its key. */
 const lowestToo = new RegExp(
-  String.raw`(?:${utmost.low})[^.;,\n\d]{0,40}?(?:${fromKey}[^.;,\n\d]{0,20}?${name}|${name}['\u2019:-]?(?:\s?(?:t[ea]n|d[ea]n|から|부터|[-]?t[oó]l|st[aä])))`,
+  String.raw`(?:${utmost.low})[^.;,\n\d]{0,40}?(?:${fromKey}[^.;,\n\d]{0,20}?(${keyInText})|(${keyInText})['\u2019:-]?(?:\s?(?:t[ea]n|d[ea]n|から|부터|[-]?t[oó]l|st[aä])))`,
   'iu',
 );
 const highestToo = new RegExp(
-  String.raw`(?:${utmost.high})[^.;,\n\d]{0,40}?(?:${beforeKey}[^.;,\n\d]{0,20}?${name}|${name}${behindKey})`,
+  String.raw`(?:${utmost.high})[^.;,\n\d]{0,40}?(?:${beforeKey}[^.;,\n\d]{0,20}?(${keyInText})|(${keyInText})${behindKey})`,
   'iu',
 );
 

@@ -1,5 +1,6 @@
 import { conventions, octaveShifts } from '../middleC';
 import { readKey } from '../readings/keyReading';
+import { noteInText, noteName } from '../readings/notePatterns';
 import { middleKeyIn } from './statedOctave';
 
 /** The key number of MIDI 1.0 lies so far above that of the 88 keys of a piano, of which the first is A0, number 21 (common practice). */
@@ -8,8 +9,10 @@ export const pianoKeyShift = 20;
 export const lastPianoKey = 88;
 
 const longest = 1000;
-const pair =
-  /(?<![\d.\p{L}])(\d{1,2})\s*(?:=|:|is|ist|est|es)\s*([A-G][#b\u266f\u266d]?-?\d)(?!\d)|(?<![\p{L}\d])([A-G][#b\u266f\u266d]?-?\d)\s*(?:=|:|is|ist|est|es)\s*(?:key |taste |touche |tecla )?(\d{1,2})(?![\d.])/giu;
+const pair = new RegExp(
+  String.raw`(?<![\d.\p{L}])(\d{1,2})\s*(?:=|:|is|ist|est|es)\s*(${noteName}-?\d)(?!\d)|(${noteInText})\s*(?:=|:|is|ist|est|es)\s*(?:key |taste |touche |tecla )?(\d{1,2})(?![\d.])`,
+  'giu',
+);
 const said =
   /\bpiano key (?:numbers?|no)|\bkeys? (?:are |is )?(?:numbered|counted|run|count) ?(?:from )?1\b|\b(?:keys?|key numbers?|tasten?|touches?|teclas?|tasti|toetsen|tangenter)\b\W{0,3}(?:numbered |from |von |de |da )?1\s?(?:-|\u2013|\.{2,3}|to|bis|\u00e0|a|tot|till)\s?88(?!\d)|klaviertasten?(?:nummern?| nr)|num\u00e9ros? de touches? (?:du|de) piano/iu;
 

@@ -3,9 +3,10 @@ import { keyOfFrequency } from '../../model/keys';
 import { conventions, octaveShifts } from '../middleC';
 import { readKey } from '../readings/keyReading';
 import { withLatinNotes } from '../readings/lookalikes';
+import { noteName } from '../readings/notePatterns';
 
-/** Scripts without spaces between words may stand right before a name. */
-const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si|ντ[οό]|ρε|μι|φα|σολ|λα|σι|до|ре|ми|фа|соль|ля|си)\s?[-\u2212]?\d)(?!\d)`;
+/** Scripts without spaces between words may stand right before a name; `as` and `es` apart from a number are words. */
+const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])(?![ae]s\s)(${noteName}\s?[-\u2212]?\d)(?!\d)`;
 /** Words between a name and what it is called, in the languages of the trade. */
 const verbs =
   "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";

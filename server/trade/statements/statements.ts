@@ -10,6 +10,7 @@ import type { ColumnMeaning, Unit } from '../meaning';
 import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
+import { keyInText } from '../readings/notePatterns';
 import { endsOnRelease } from '../readings/startInTitle';
 import type { BlankRoot } from './blankRoots';
 import { blankRootIn } from './blankRoots';
@@ -224,8 +225,10 @@ function unitsInBrackets(text: string): string[] {
   );
 }
 
-const lowest =
-  /\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,45}?((?<!\p{L})[A-Ga-g][#b\u266f\u266d]?-?\d(?!\d)|\d{1,3}(?![\d.,]\d))/iu;
+const lowest = new RegExp(
+  String.raw`\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,45}?(${keyInText})`,
+  'iu',
+);
 
 function lowestKeyIn(texts: readonly string[]): Statements['lowestKey'] {
   for (const text of texts) {

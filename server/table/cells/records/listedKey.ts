@@ -1,10 +1,10 @@
 import { readKeyRange } from '../../../trade/readings/keyReading';
-import { noteEndings } from '../../../trade/readings/noteLetters';
+import { letterNote } from '../../../trade/readings/notePatterns';
 
 /** What may stand before a line of a list. */
 export const bullet = /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6+-][ \t\u00a0]+)?/;
-const key = String.raw`[[(]?([A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3})`;
-const more = String.raw`((?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])(?:[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3})(?![\d.,]*\s?(?:dB|ct|cents?|%)))?`;
+const key = String.raw`[[(]?(${letterNote}-?\d{1,2}|\d{1,3})`;
+const more = String.raw`((?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])(?:${letterNote}-?\d{1,2}|\d{1,3})(?![\d.,]*\s?(?:dB|ct|cents?|%)))?`;
 const parting = String.raw`[\])]?[ \u00a0]*(?:->|=>|[-\u2013\u2014:=\u2192.)>])?[ \u00a0]*`;
 /** A key, or two, before a name. */
 export const keyFirst = new RegExp(

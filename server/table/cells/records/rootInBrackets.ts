@@ -1,9 +1,9 @@
 import { saysOf } from '../../../trade/phrases/toldWords';
 import { readKeyRange } from '../../../trade/readings/keyReading';
-import { noteEndings } from '../../../trade/readings/noteLetters';
+import { letterNote } from '../../../trade/readings/notePatterns';
 import type { PlacedValue } from './toldLine';
 
-const key = String.raw`(?:[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3})(?![\p{L}\p{N}]|\.[\p{L}\p{N}])`;
+const key = String.raw`(?:${letterNote}-?\d{1,2}|\d{1,3})(?![\p{L}\p{N}]|\.[\p{L}\p{N}])`;
 const range = String.raw`(?<![\p{L}\p{N}.#])${key}(?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])${key}`;
 const rooted = new RegExp(
   String.raw`(${range})([\])]?[ \u00a0]{0,4})([([@][ ]?(\p{L}{0,12})[ \u00a0:=]{0,2}(${key})[ ]?[)\]]?)`,

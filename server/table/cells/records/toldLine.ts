@@ -6,7 +6,7 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { readClause } from '../../../trade/phrases/clause';
 import { writtenWords } from '../../../trade/phrases/toldWords';
 import { rangeWords } from '../../../trade/rangeWords';
-import { noteEndings } from '../../../trade/readings/noteLetters';
+import { letterNote } from '../../../trade/readings/notePatterns';
 import { wordsBeforeFile } from './wordsBeforeFile';
 
 /** A value that a line tells, and where it stands. */
@@ -35,7 +35,7 @@ const named = new RegExp(
   'giu',
 );
 const lead = new RegExp(
-  String.raw`^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:([A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?![\d.]|[A-Ha-h](?:${noteEndings}|[#\u266fb\u266d])?-?\d))?`,
+  String.raw`^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:(${letterNote}-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?![\d.]|${letterNote}-?\d))?`,
   'u',
 );
 /** What parts the clauses of a sentence; a comma between digits is a decimal one. */
