@@ -1,9 +1,9 @@
 import type { ConversionNote } from '../model/notes';
 import { mainSpan } from '../model/text/span';
-import { completeRoundRobins } from '../table/zones/roundRobin';
-import type { GroupedZones } from '../table/zones/sharedValues';
-import { groupZones, shareable } from '../table/zones/sharedValues';
-import type { Suggestion } from '../table/zones/suggestions';
+import type { GroupedZones } from '../table/zones/groups/sharedValues';
+import { groupZones, shareable } from '../table/zones/groups/sharedValues';
+import type { Suggestion } from '../table/zones/groups/suggestions';
+import { completeRoundRobins } from '../table/zones/layers/roundRobin';
 import type { ZoneList } from '../table/zones/zoneList';
 import { valueNames, valueWords } from '../table/zones/zoneList';
 import { dynamicOf } from '../trade/dynamics';

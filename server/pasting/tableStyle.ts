@@ -2,8 +2,8 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { resolveOpcode } from '../model/opcodes/resolve';
 import { keyWritingOf } from '../model/style/keySpeller';
+import type { GroupedZones } from '../table/zones/groups/sharedValues';
 import type { ZoneWriting } from '../table/zones/instrumentOfZones';
-import type { GroupedZones } from '../table/zones/sharedValues';
 import { valueNames } from '../table/zones/zoneList';
 
 /**

@@ -9,7 +9,7 @@ import { joinPath, nameOf } from '../model/paths';
 import { keyWritingOf } from '../model/style/keySpeller';
 import { mainSpan } from '../model/text/span';
 import { byCount, counted } from '../model/wording/counted';
-import type { GroupedZones } from '../table/zones/sharedValues';
+import type { GroupedZones } from '../table/zones/groups/sharedValues';
 import type { ValueName, ZoneList } from '../table/zones/zoneList';
 import { valueNames, zoneValueText } from '../table/zones/zoneList';
 import { isDefault, isKeyName } from './tableStyle';

@@ -14,7 +14,7 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
-import { useNameOctaves } from './columns/octavesOfNames';
+import { useNameOctaves } from './columns/octaves/octavesOfNames';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 

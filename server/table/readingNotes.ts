@@ -7,8 +7,8 @@ import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
-import type { KeyTable } from './columns/octave';
-import { decideOctave } from './columns/octave';
+import type { KeyTable } from './columns/octaves/octave';
+import { decideOctave } from './columns/octaves/octave';
 import type { SampleEvidence } from './sampleEvidence';
 import type { TableNotes } from './tableNotes';
 

@@ -2,7 +2,7 @@ import type { Range, TextEdit, WorkDoneProgressParams } from 'vscode-languageser
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { NoteKind } from '../../model/notes';
 import type { ColumnScale } from '../../table/columns/columnReading';
-import type { Suggestion } from '../../table/zones/suggestions';
+import type { Suggestion } from '../../table/zones/groups/suggestions';
 import type { ColumnMeaning } from '../../trade/meaning';
 
 /** The note name that a table gives to key 60; `auto`: found by evidence. */

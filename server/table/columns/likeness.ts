@@ -1,10 +1,10 @@
 import type { ColumnMeaning } from '../../trade/meaning';
 import { runsFromOne } from '../headings/headingFit';
+import { orderShare } from './byValues/keyOrder';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
-import { orderShare } from './keyOrder';
 
 /** Nearly all cells have to agree where a heading is only like a known one. */
 const nearlyAll = 0.9;

@@ -6,12 +6,12 @@ import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import { runsFromOne } from '../headings/headingFit';
+import { orderShare } from './byValues/keyOrder';
+import { settleNumberedPoints } from './byValues/numberedPoints';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
-import { orderShare } from './keyOrder';
-import { settleNumberedPoints } from './numberedPoints';
 
 /** So many layers are numbered at most. */
 const mostLayers = 10;

@@ -2,13 +2,13 @@ import { counted } from '../../model/wording/counted';
 import { keyBounds } from '../../trade/bounds';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { notesInFileName } from '../../trade/readings/keyReading';
-import { rootNumbersIn } from '../../trade/statements/numbersInNames';
+import { rootNumbersIn } from '../../trade/statements/keys/numbersInNames';
 import type { Statements } from '../../trade/statements/statements';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
-import { rootsByNumbers } from '../zones/numberedNames';
+import { rootsByNumbers } from '../zones/said/numberedNames';
 import type { ZoneList } from '../zones/zoneList';
 
 /** Roots found for zones by one way, and a clause that says how. */

@@ -1,7 +1,7 @@
 import { spreadKeys } from '../../trade/keySpread';
 import type { KeyReading } from '../../trade/readings/keyReading';
-import type { KeyReach } from '../../trade/statements/keyReach';
-import type { KeySpread } from '../../trade/statements/keySpread';
+import type { KeyReach } from '../../trade/statements/keys/keyReach';
+import type { KeySpread } from '../../trade/statements/keys/keySpread';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';

@@ -6,7 +6,7 @@ import type { KeyReading } from '../../trade/readings/keyReading';
 import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
 import { meansAll, meansOpenEnd } from '../../trade/readings/limits';
 import { readNumber } from '../../trade/readings/numberReading';
-import { lastPianoKey, pianoKeyShift } from '../../trade/statements/pianoKeys';
+import { lastPianoKey, pianoKeyShift } from '../../trade/statements/keys/pianoKeys';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';

@@ -1,6 +1,6 @@
 import { byCount } from '../../model/wording/counted';
 import type { SecondPoint } from '../../trade/readings/loopReading';
-import { endsIn } from '../../trade/statements/statedEnds';
+import { endsIn } from '../../trade/statements/playing/statedEnds';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

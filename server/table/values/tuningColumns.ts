@@ -6,7 +6,7 @@ import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
 import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
-import { turnedTuningIn } from '../../trade/statements/turnedTuning';
+import { turnedTuningIn } from '../../trade/statements/amounts/turnedTuning';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';

@@ -2,8 +2,8 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { Steps } from '../../model/steps';
-import type { GroupedZones, ZoneGroup } from './sharedValues';
-import { inGroupOrder } from './sharedValues';
+import type { GroupedZones, ZoneGroup } from './groups/sharedValues';
+import { inGroupOrder } from './groups/sharedValues';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
 import { valueNames, wordNames, zoneValueText } from './zoneList';
 

@@ -3,8 +3,8 @@ import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { rangeEndWords, rangeWords } from '../rangeWords';
 import { saysOnRelease } from '../readings/startInTitle';
-import type { SharedName } from './forAll';
-import { valuesForAll } from './forAll';
+import type { SharedName } from './amounts/forAll';
+import { valuesForAll } from './amounts/forAll';
 
 /** What a line says of the zones below it, by parameters of the open SFZ format. */
 export interface StatedSettings {

@@ -1,7 +1,7 @@
 import { keyOfFrequency } from '../../model/keys';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import { dynamicIn } from '../../trade/dynamics';
-import { namesMiddleC } from '../../trade/statements/statedOctave';
+import { namesMiddleC } from '../../trade/statements/keys/statedOctave';
 import { readNumberText } from '../forms/numberText';
 import { areTuningsInUnits } from '../forms/tuningSum';
 import { rangesOf } from './ranges/rangeText';

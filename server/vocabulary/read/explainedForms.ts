@@ -1,5 +1,5 @@
 import type { Unit } from '../../trade/meaning';
-import { middleCIn, middleKeyIn } from '../../trade/statements/statedOctave';
+import { middleCIn, middleKeyIn } from '../../trade/statements/keys/statedOctave';
 import { statementsIn } from '../../trade/statements/statements';
 import { isBaseName } from '../infer/words/baseWords';
 import { nameWords } from '../infer/words/nameWords';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { middleCIn } from '../../../server/trade/statements/statedOctave';
+import { middleCIn } from '../../../server/trade/statements/keys/statedOctave';
 import { statementsIn } from '../../../server/trade/statements/statements';
 import { notesOf, regions, table } from './tableRegions';
 

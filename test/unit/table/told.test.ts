@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { loopModeInWords } from '../../../server/trade/readings/loopPhrases';
 import { readPan } from '../../../server/trade/readings/panReading';
+import { middleCIn } from '../../../server/trade/statements/keys/statedOctave';
 import { statedSettings } from '../../../server/trade/statements/settings';
-import { middleCIn } from '../../../server/trade/statements/statedOctave';
 import { notesOf, regions, table } from './tableRegions';
 
 /** Some values of all regions, one string a region; `-` for a value that is not given. */

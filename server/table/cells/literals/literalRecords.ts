@@ -4,7 +4,7 @@ import { unitOf } from '../../../trade/languages/cellWords';
 import { readKeyRange } from '../../../trade/readings/keyReading';
 import { triggerOf } from '../../../trade/readings/triggers';
 import { meansShared } from '../../../trade/sharedWords';
-import { turnStatement } from '../../../trade/statements/turns';
+import { turnStatement } from '../../../trade/statements/playing/turns';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */

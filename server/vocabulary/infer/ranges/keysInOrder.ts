@@ -1,4 +1,4 @@
-import { keyOrderIn } from '../../../trade/statements/keyOrder';
+import { keyOrderIn } from '../../../trade/statements/keys/keyOrder';
 import type { VocabularyLevel } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';

@@ -1,7 +1,7 @@
 import type { ColumnMeaning } from '../../../trade/meaning';
-import { pianoKeyShift, pianoKeysIn } from '../../../trade/statements/pianoKeys';
-import { playsOutIn } from '../../../trade/statements/playsOut';
-import { middleCIn, middleKeyIn } from '../../../trade/statements/statedOctave';
+import { pianoKeyShift, pianoKeysIn } from '../../../trade/statements/keys/pianoKeys';
+import { middleCIn, middleKeyIn } from '../../../trade/statements/keys/statedOctave';
+import { playsOutIn } from '../../../trade/statements/playing/playsOut';
 import type { Statements } from '../../../trade/statements/statements';
 import { statementsIn } from '../../../trade/statements/statements';
 import type { Assigned } from '../assign';

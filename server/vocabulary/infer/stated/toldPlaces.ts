@@ -2,7 +2,7 @@ import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../../trade/meaning';
 import { loopModeInWords } from '../../../trade/readings/loopPhrases';
 import { startInWords } from '../../../trade/readings/triggerPhrases';
-import { panEndsIn } from '../../../trade/statements/statedSides';
+import { panEndsIn } from '../../../trade/statements/amounts/statedSides';
 import { scaleOf } from '../../../trade/statements/statements';
 import type { Column } from '../values/column';
 import { keyTargets } from '../values/plausible';

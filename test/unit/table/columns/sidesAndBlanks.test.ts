@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { blankIsAboveIn } from '../../../../server/trade/statements/blanks';
-import { headsPlaysOut } from '../../../../server/trade/statements/playsOut';
+import { headsPlaysOut } from '../../../../server/trade/statements/playing/playsOut';
 import { notesOf, regions, table } from '../tableRegions';
 
 const pans = (text: string) => regions(text).map(({ pan }) => Number(pan ?? 0));

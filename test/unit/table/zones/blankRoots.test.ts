@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { blankRootIn } from '../../../../server/trade/statements/blankRoots';
+import { blankRootIn } from '../../../../server/trade/statements/keys/blankRoots';
 import { xmlTable } from '../../../../server/xml/tableInXml';
 import { notesOf, regions, table } from '../tableRegions';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readKeyRange } from '../../../../server/trade/readings/keyReading';
 import { withLatinNotes } from '../../../../server/trade/readings/lookalikes';
-import { middleCIn } from '../../../../server/trade/statements/statedOctave';
+import { middleCIn } from '../../../../server/trade/statements/keys/statedOctave';
 
 // The letters by their numbers in Unicode, as they cannot be told apart by sight.
 const cyrillic = { A: '\u0410', B: '\u0412', C: '\u0421', E: '\u0415', H: '\u041d' };

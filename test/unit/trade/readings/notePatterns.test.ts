@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { musicalKeyIn } from '../../../../server/trade/readings/musicalKey';
 import { spokenKeyIn } from '../../../../server/trade/readings/spokenOctaves';
-import { keyOrderIn } from '../../../../server/trade/statements/keyOrder';
-import { outermostKeysIn } from '../../../../server/trade/statements/keySpread';
-import { middleCIn } from '../../../../server/trade/statements/statedOctave';
+import { keyOrderIn } from '../../../../server/trade/statements/keys/keyOrder';
+import { outermostKeysIn } from '../../../../server/trade/statements/keys/keySpread';
+import { middleCIn } from '../../../../server/trade/statements/keys/statedOctave';
 
 // Names of notes as in dictionaries of music (from memory); that each place takes all of them is our choice.
 describe('notes in sentences', () => {

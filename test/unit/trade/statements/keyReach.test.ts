@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { keyReachIn } from '../../../../server/trade/statements/keyReach';
+import { keyReachIn } from '../../../../server/trade/statements/keys/keyReach';
 import { notesOf, regions, table } from '../../table/tableRegions';
 
 describe('how far samples reach beyond their own keys', () => {

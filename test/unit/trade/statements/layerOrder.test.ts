@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { layerOrderIn } from '../../../../server/trade/statements/layerOrder';
+import { layerOrderIn } from '../../../../server/trade/statements/layers/layerOrder';
 
 // Sentences as people write them (from memory).
 describe('the order of numbered layers', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { namedReleasesIn } from '../../../../server/trade/statements/namedReleases';
+import { namedReleasesIn } from '../../../../server/trade/statements/playing/namedReleases';
 
 const marks = (text: string) => namedReleasesIn([text]).flatMap((one) => one.marks);
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dynamicLetters } from '../../../../server/trade/dynamics';
-import { statedDynamicsIn } from '../../../../server/trade/statements/statedDynamics';
+import { statedDynamicsIn } from '../../../../server/trade/statements/layers/statedDynamics';
 
 function ranges(...texts: string[]): string | undefined {
   const found = statedDynamicsIn(texts)?.ranges;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { endsIn } from '../../../../server/trade/statements/statedEnds';
+import { endsIn } from '../../../../server/trade/statements/playing/statedEnds';
 
 // The sentences are plain ones of each language, from memory.
 

@@ -1,0 +1,106 @@
+import { spokenCorrection } from '../../../trade/readings/correctionWords';
+import { bracketsCountIn } from '../../../trade/statements/corrections';
+import type { TableCells } from '../../cells/cells';
+import type { TableRows } from '../../cells/tableRows';
+import type { CellKind } from '../cellKinds';
+import { lookAt } from '../cellKinds';
+import { shortened } from '../columnReading';
+
+const arrow = /\s*(?:[\u2192\u2794\u279c\u27f6\u21d2\u00bb]|[-=]+>)\s*/u;
+/** A word of two letters or more behind a number. */
+const mayBeSpoken = /\d[^\p{L}\d]{0,3}\p{L}{2}/u;
+const mayHold = /[\u2192\u2794\u279c\u27f6\u21d2\u00bb>([]/u;
+const bracketed = /^(\S.{0,40}?)\s*[([]\s*(\S.{0,40}?)\s*[)\]]$/u;
+const longest = 200;
+const mostColumns = 100;
+/** So many rows of a column are compared with its corrections. */
+const mostRows = 2000;
+const values: ReadonlySet<CellKind> = new Set(['number', 'note', 'file']);
+
+/** A cell with an old and a new value. */
+interface Corrected {
+  cell: number;
+  kind: CellKind;
+  value: string;
+  how: 'arrow' | 'bracket' | 'word';
+}
+
+/**
+ * Puts the new value in the place of an old one and a new one: behind an arrow, as `57 → 58` in a column of single values, or behind a word, as `57 no, 58`, and in brackets
+ * where a text says that those count. Each is told in the cells' assumptions.
+ */
+export function takeCorrections(
+  cells: TableCells,
+  tables: readonly TableRows[],
+  texts: readonly string[],
+): void {
+  const said = bracketsCountIn(texts);
+  const told: { text: string; start: number; end: number }[] = [];
+  for (const { data, width } of tables) {
+    for (let column = 0; column < Math.min(width, mostColumns); column++) {
+      for (const { cell, value, how } of correctionsIn(cells, data, column, said !== undefined)) {
+        const why =
+          how === 'arrow'
+            ? 'the value behind the arrow is taken for the new one'
+            : how === 'word'
+              ? 'the value behind the word is taken for the right one'
+              : `"${shortened(said ?? '')}" says that the value in brackets counts`;
+        told.push({
+          text: `"${shortened(cells.value(cell))}" is read as ${shortened(value)}: ${why}.`,
+          start: cells.starts[cell],
+          end: cells.ends[cell],
+        });
+        cells.rewritten.set(cell, value);
+      }
+    }
+  }
+  if (told.length > 0) cells.assumptions = [...cells.assumptions, ...told];
+}
+
+/** The cells of a column that hold two values, where most others hold one of the same kind. */
+function correctionsIn(
+  cells: TableCells,
+  data: readonly number[],
+  column: number,
+  bracketsCount: boolean,
+): Corrected[] {
+  const found: Corrected[] = [];
+  for (const row of data) {
+    const cell = cells.cell(row, column);
+    const length = cell < 0 ? 0 : cells.ends[cell] - cells.starts[cell];
+    if (length < 3 || length > longest || cells.filled(row) < 2 || cells.digits(cell, 15) >= 0) continue;
+    const text = cells.plain(cell);
+    const one = mayHold.test(text) || mayBeSpoken.test(text) ? correctionIn(text, bracketsCount) : undefined;
+    if (one) found.push({ cell, ...one });
+  }
+  if (found.length === 0) return found;
+  const corrected = new Set(found.map(({ cell }) => cell));
+  const kinds = data.slice(0, mostRows).flatMap((row) => {
+    const cell = cells.cell(row, column);
+    const isEmpty = cell < 0 || cells.starts[cell] === cells.ends[cell];
+    return isEmpty || corrected.has(cell) ? [] : [lookAt(cells.plain(cell)).kind];
+  });
+  const single = (kind: CellKind) => kinds.filter((one) => one === kind).length;
+  return found.filter(({ kind }) => single(kind) > found.length && single(kind) * 2 > kinds.length);
+}
+
+function correctionIn(text: string, bracketsCount: boolean): Omit<Corrected, 'cell'> | undefined {
+  const [, before, within] = bracketsCount ? (bracketed.exec(text) ?? []) : [];
+  if (before !== undefined && within !== undefined) return newOf([before, within], 'bracket');
+  for (const [parting, how] of [
+    [arrow, 'arrow'],
+    [spokenCorrection, 'word'],
+  ] as const) {
+    const parts = text.split(parting);
+    if (parts.length > 1 && !parts.includes('')) return newOf(parts, how);
+  }
+  return undefined;
+}
+
+/** The last of some values of one kind. */
+function newOf(parts: readonly string[], how: Corrected['how']): Omit<Corrected, 'cell'> | undefined {
+  const [first, ...others] = parts.map((part) => lookAt(part.trim()).kind);
+  const value = parts.at(-1)?.trim();
+  if (value === undefined || first === undefined || !values.has(first)) return undefined;
+  return others.every((kind) => kind === first) ? { kind: first, value, how } : undefined;
+}

@@ -1,0 +1,146 @@
+import { dynamicLetters } from '../../../trade/dynamics';
+import { velocitiesOfLayers } from '../../../trade/layerVelocities';
+import type { Statements } from '../../../trade/statements/statements';
+import { shortened } from '../../columns/columnReading';
+import type { TableNotes } from '../../tableNotes';
+import type { ValueColumn, ZoneList } from '../zoneList';
+
+const keyCount = 128;
+const mostVelocity = 127;
+
+/**
+ * Gives zones whose dynamics are known, but not their velocities, an even share of the velocities 1..127: as many
+ * shares as there are dynamics. Where one of them is missing on the keys of a zone, the next softer one reaches up to
+ * the next louder one. The zones of the table are those from number `first` on; `span` is where a note belongs.
+ */
+export function velocitiesFromDynamics(
+  zones: ZoneList,
+  first: number,
+  span: { start: number; end: number },
+  notes: TableNotes,
+  { dynamics: stated, layerOrder }: Pick<Statements, 'dynamics' | 'layerOrder'>,
+): void {
+  const { dynamics } = zones;
+  if (!dynamics) return;
+  const turned = zones.areLayersNumbered && layerOrder?.is === 'loudestFirst' ? layerOrder : undefined;
+  const most = turned ? turnAround(zones, dynamics, first) : 0;
+  const present = new Layers(zones, dynamics, first);
+  const all = present.all();
+  if (all.length < 2) return;
+  if (stated && all.every((dynamic) => stated.ranges.has(dynamic))) {
+    giveStated(zones, dynamics, first, stated);
+    notes.add('assumed', span, `The dynamics have the velocities that "${shortened(stated.text)}" gives.`);
+    return;
+  }
+  const shares = velocitiesOfLayers(all);
+  const [low, high] = [zones.column('lovel'), zones.column('hivel')];
+  for (let zone = first; zone < zones.count; zone++) {
+    const cell = dynamics.cells[zone];
+    if (cell < 0) continue;
+    const beside = present.onKeysOf(zone);
+    const own = dynamics.numbers[zone];
+    const louder = all.find((dynamic) => dynamic > own && (beside & (1 << dynamic)) !== 0);
+    const isLowest = (beside & ((1 << own) - 1)) === 0;
+    if (!isLowest) low.set(zone, cell, shares.get(own)?.low ?? 1);
+    if (louder !== undefined) high.set(zone, cell, (shares.get(louder)?.low ?? 1) - 1);
+  }
+  const listed = all
+    .map((dynamic) =>
+      zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : dynamicLetters[dynamic],
+    )
+    .join(', ');
+  const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
+  const order = turned ? `, the softest first, as "${shortened(turned.text)}" says` : '';
+  const message = `The table gives ${what} but no velocities; 1 to 127 are shared out evenly among ${listed}${order}.`;
+  notes.add('assumed', span, message);
+}
+
+/** Numbers layers from the softest on where they are numbered from the loudest on; the greatest number, counted from 0. */
+function turnAround(zones: ZoneList, dynamics: ValueColumn, first: number): number {
+  let most = 0;
+  for (let zone = first; zone < zones.count; zone++)
+    if (dynamics.cells[zone] >= 0) most = Math.max(most, dynamics.numbers[zone]);
+  for (let zone = first; zone < zones.count; zone++)
+    if (dynamics.cells[zone] >= 0) dynamics.set(zone, dynamics.cells[zone], most - dynamics.numbers[zone]);
+  return most;
+}
+
+/** Gives zones the velocities that the text names for their dynamics. */
+function giveStated(
+  zones: ZoneList,
+  dynamics: ValueColumn,
+  first: number,
+  { ranges }: NonNullable<Statements['dynamics']>,
+): void {
+  for (let zone = first; zone < zones.count; zone++) {
+    const cell = dynamics.cells[zone];
+    const range = cell < 0 ? undefined : ranges.get(dynamics.numbers[zone]);
+    if (!range) continue;
+    if (range.low > 1 || range.isLowGiven) zones.column('lovel').set(zone, cell, range.low);
+    if (range.high < mostVelocity) zones.column('hivel').set(zone, cell, range.high);
+  }
+}
+
+/** Which dynamics sound on which keys: within its group where some group holds several of them, else over all groups. */
+class Layers {
+  readonly #masks = new Map<number, Int32Array>();
+  readonly #byGroup: boolean;
+
+  constructor(
+    readonly zones: ZoneList,
+    readonly dynamics: ValueColumn,
+    readonly first: number,
+  ) {
+    this.#byGroup = this.#holdsSeveral();
+    for (let zone = first; zone < zones.count; zone++) {
+      if (dynamics.cells[zone] < 0) continue;
+      const mask = this.#mask(zone);
+      const [low, high] = this.#keys(zone);
+      for (let key = low; key <= high; key++) mask[key] |= 1 << dynamics.numbers[zone];
+    }
+  }
+
+  /** The dynamics of all zones, softest first. */
+  all(): number[] {
+    let mask = 0;
+    for (const keys of this.#masks.values()) for (const one of keys) mask |= one;
+    return [...dynamicLetters.keys()].filter((dynamic) => (mask & (1 << dynamic)) !== 0);
+  }
+
+  /** The dynamics on the keys of a zone, as bits. */
+  onKeysOf(zone: number): number {
+    const mask = this.#mask(zone);
+    const [low, high] = this.#keys(zone);
+    let found = 0;
+    for (let key = low; key <= high; key++) found |= mask[key];
+    return found;
+  }
+
+  #holdsSeveral(): boolean {
+    const seen = new Map<number, number>();
+    for (let zone = this.first; zone < this.zones.count; zone++) {
+      if (this.dynamics.cells[zone] < 0) continue;
+      const dynamic = this.dynamics.numbers[zone];
+      if ((seen.get(this.zones.groups[zone]) ?? dynamic) !== dynamic) return true;
+      seen.set(this.zones.groups[zone], dynamic);
+    }
+    return false;
+  }
+
+  #mask(zone: number): Int32Array {
+    const group = this.#byGroup ? this.zones.groups[zone] : 0;
+    let mask = this.#masks.get(group);
+    if (!mask) {
+      mask = new Int32Array(keyCount);
+      this.#masks.set(group, mask);
+    }
+    return mask;
+  }
+
+  #keys(zone: number): [low: number, high: number] {
+    const key = this.zones.values('key')?.oneMore(zone) ?? 0;
+    const low = this.zones.values('lokey')?.oneMore(zone) ?? 0;
+    const high = this.zones.values('hikey')?.oneMore(zone) ?? 0;
+    return [(low || key || 1) - 1, (high || key || keyCount) - 1];
+  }
+}

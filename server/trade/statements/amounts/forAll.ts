@@ -1,0 +1,124 @@
+import { loopWord } from '../../languages/cellWords';
+import { readNumber } from '../../readings/numberReading';
+import { readPan } from '../../readings/panReading';
+import { playsOutIn } from '../playing/playsOut';
+
+/** Parameters that many zones may share. */
+export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';
+
+/** Values that the text gives for all zones: parameters of the open SFZ format, and the sentence that says so. */
+export interface ForAll {
+  values: ReadonlyMap<SharedName, number | string>;
+  text: string;
+}
+
+const longest = 2000;
+/** Words for all in the languages of the trade, as a part of a pattern that goes by `i` and `u`. */
+export const everyWord: string = String.raw`all|every|each|alle[nrs]?|alla|jede[rs]?|tou(?:s|tes)(?: les)?|chaque|todos(?: los| os)?|todas(?: las| as)?|cada|tutt[ie](?: le| i| gli)?|ogni|kaikki(?:en|a)?|jokai\p{L}+|wszystkie|wszystkich|ka\u017cda|v\u0161echny|v\u0161echna|ka\u017ed\u00e1|все|всех|каждая|каждый`;
+/** Words for what is meant by them: zones, rows, samples. */
+export const zoneWord: string = String.raw`zones?|zone(?:n|r|rna|rne)|zonas?|zony|z\u00f3ny|зон[ыа]?|samples?|sampl(?:ar|arna|inger)|pr\u00f3bki|vzorky|сэмплы|семплы|n\u00e4ytte\p{L}*|vy\u00f6hyk\p{L}*|alue\p{L}*|strefy|regions?|regionen|regioner|files?|filer|dateien|rows?|rader|sounds?|ljud|notes?|toner|recordings?|aufnahmen|opptak|optagelser|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?`;
+const allZones = new RegExp(
+  String.raw`(?:(?<!\p{L})(?:${everyWord})\s+(?:the\s+|of the\s+|of them\s+|die\s+|de\s+)?(?:${zoneWord})(?!\p{L})|(?:すべて|全て|全部|全)の?(?:ゾーン|サンプル|音)|(?:所有|全部)的?(?:区域|區域|采样|樣本|样本|音区)|모든\s?(?:존|샘플|영역|구역))([^.;。\n\r]{0,160}|(?<=one[- ]?shots?))`,
+  'giu',
+);
+const excepts =
+  /\b(?:except|but|unless|apart from|other than|only|au\u00dfer|ohne|nur|sauf|excepto|salvo|menos|tranne|utom|förutom|bara|endast|undtagen|unntatt|kun|behalve|alleen|paitsi|oprócz|poza|tylko|kromě|jen|mostly|meist|usually|about)\b|кроме|только|以外|除く|のみ|除了|只|제외|만\s/iu;
+const decibels = /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*dB\b/iu;
+const quieter =
+  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s bajo|meno|pi\u00f9 basso|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
+const louder =
+  /\b(?:louder|higher|up|boost\p{L}*|hotter|lauter|mehr|plus fort|m\u00e1s alto|pi\u00f9 alto|mais alto|harder|luider|h\u00f6gre|starkare|gło\u015bniej)\b|громче/iu;
+/** Words behind the zones that make them some of all. */
+const someOnly =
+  /^(?:of|in|with|from|that|which|whose|above|below|under|over|der|des|in der|mit|von|\u00fcber|unter|de|du|des|avec|del|de la|con|que|della|che|do|da|van|met|av|i|med)\b(?! (?:the |this |diese[rmns]? |ce |cette |este |esta |questo |dit |deze )?(?:instrument|set|kit|list|table|folder|map|library))/iu;
+const semitones =
+  /(?:transpos\p{L}*|semitones?|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)/iu;
+const octave = /\b(?:an?|one)\s+octave\s+(lower|down|higher|up)\b/iu;
+const cents =
+  /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*(?:(?:cent(?:s|y|i|u|\u016f|\u00f3w|imos|esimi|ia|ti\u00e4)?|sentti\p{L}*|ct|цент\p{L}*)(?!\p{L})|¢|セント|音分|센트)/iu;
+/** Words for tuning: without one, a sample may be said to be so much off. */
+const tuning =
+  /tun(?:e|ing)|rais|lower(?:ed)? (?:by|all)|shift|stimm|stem|st\u00e4m|accord|afin|intona|alz(?:a|are)|abbass|virit|stro[ij]|lad[i\u011b]|настр|строй|チューニ|調律|調整|上げ|下げ|调|調|升|降|튜닝|조율|올려|내려/iu;
+const off =
+  /(?<!\p{L})(?:too|zu|trop|demasiado|troppo|demais|te|för|for|liian|za|příliš|слишком|off|out of tune)(?!\p{L})(?! (?:all|the))|すぎ|过|過|너무/iu;
+/** Words for up and down, of tunings, in the languages of the trade. */
+const tunedUp =
+  /(?<!\p{L})(?:up|higher|raised?|hoch|h\u00f6her|hinauf|nach oben|upp|uppåt|opp|oppover|op|opad|h\u00f8jere|h\u00f6gre|hoger|omhoog|plus haut|vers le haut|hacia arriba|m\u00e1s alt\p{L}+|pi\u00f9 alt\p{L}+|in su|verso l'alto|para cima|mais alt\p{L}+|ylös|ylöspäin|korkeammaksi|korkeammalle|w górę|wyżej|nahoru|výše?|вверх|выше)(?!\p{L})|上げ|高く|高め|升高|调高|調高|올려|올린|높/iu;
+const tunedDown =
+  /(?<!\p{L})(?:down|lower(?:ed)?|tiefer|runter|herunter|nach unten|ner|nedåt|ned|nedover|nedad|lavere|l\u00e4gre|lager|omlaag|plus bas|vers le bas|hacia abajo|m\u00e1s baj\p{L}+|pi\u00f9 bass\p{L}+|in gi\u00f9|verso il basso|para baixo|mais baix\p{L}+|alas|alaspäin|matalammaksi|matalammalle|w dół|niżej|dolů|níže?|вниз|ниже)(?!\p{L})|下げ|低く|低め|降低|调低|調低|내려|내린|낮/iu;
+const pan = /\bpan(?:ned)?\W{1,3}(?:to\s|hard\s|at\s)*([\p{L}\d+-]+)/iu;
+const once =
+  /\bone[- ]?shots?\b|\bplay(?:ed|s)? (?:once|to the(?:ir)? end)\b|\beinmal\b|\bune fois\b|\buna vez\b|\buna volta\b/iu;
+const unlooped =
+  /\b(?:no loops?|not looped|unlooped|without loops?|ohne schleifen?|sans boucles?|sin bucles?|senza loop)\b/iu;
+const looped = /\b(?:are |is |be )?looped(?! (?:from|at|between))\b|\bloop forever\b/iu;
+
+/** Sounds of keys that are let go may play out alone. */
+const ofReleases = /\brelease (?:samples?|sounds?|noises?|layers?|groups?)\b/iu;
+
+/** Reads what a text says of all zones: `All zones -3 dB and transpose -12`, `all samples are one-shots`. */
+export function forAllIn(texts: readonly string[]): ForAll[] {
+  const found: ForAll[] = [];
+  for (const whole of texts) {
+    const text = whole.slice(0, longest);
+    for (const match of text.matchAll(allZones)) {
+      const rest = match[0];
+      if (excepts.test(rest) || someOnly.test((match[1] ?? '').trim())) continue;
+      const values = valuesForAll(rest);
+      if (values.size === 0) continue;
+      const said = rest.trim();
+      // A sentence that goes over two lines comes once more as a whole.
+      const part = found.findIndex((one) => said.startsWith(one.text));
+      if (part >= 0) found.splice(part, 1);
+      found.push({ values, text: said });
+    }
+  }
+  const played = found.some(({ values }) => values.has('loop_mode')) ? undefined : playsOutIn(texts);
+  if (played !== undefined && !ofReleases.test(played))
+    found.push({ values: new Map([['loop_mode', 'one_shot']]), text: played });
+  return found;
+}
+
+/** A level in dB with a sign, or with a word that says which way it goes. */
+function levelIn(text: string): number | undefined {
+  const [, sign = '', digits = ''] = decibels.exec(text) ?? [];
+  if (digits === '') return undefined;
+  const size = Number(digits.replace(',', '.'));
+  if (sign !== '') return sign === '+' ? size : 0 - size;
+  if (quieter.test(text)) return 0 - size;
+  return louder.test(text) || size === 0 ? size : undefined;
+}
+
+/** A number of cents with a sign, or with a word that says which way it goes. */
+function centsIn(text: string): number | undefined {
+  const [, sign = '', digits = ''] = cents.exec(text) ?? [];
+  if (digits === '') return undefined;
+  const size = Number(digits.replace(',', '.'));
+  if (sign !== '') return sign === '+' ? size : 0 - size;
+  if (!tuning.test(text) || off.test(text)) return undefined;
+  const [isUp, isDown] = [tunedUp.test(text), tunedDown.test(text)];
+  return isUp === isDown ? undefined : isUp ? size : 0 - size;
+}
+
+/** The values that a text gives for the zones it speaks of. */
+export function valuesForAll(text: string): Map<SharedName, number | string> {
+  const values = new Map<SharedName, number | string>();
+  const number = (one: string | undefined) =>
+    one === undefined ? undefined : readNumber(one.replace(/\s/g, '').replace('\u2013', '-'))?.number;
+  const set = (name: 'volume' | 'transpose' | 'tune', value: number | undefined) => {
+    if (value !== undefined && Number.isFinite(value)) values.set(name, value);
+  };
+  set('volume', levelIn(text));
+  const [, behind, before] = semitones.exec(text) ?? [];
+  set('transpose', number(behind ?? before));
+  const way = octave.exec(text)?.[1];
+  if (way && !values.has('transpose')) set('transpose', /lower|down/i.test(way) ? -12 : 12);
+  set('tune', centsIn(text));
+  const side = pan.exec(text)?.[1];
+  const position = side === undefined ? undefined : readPan(side);
+  if (typeof position === 'number') values.set('pan', position);
+  if (once.test(text)) values.set('loop_mode', 'one_shot');
+  else if (unlooped.test(text)) values.set('loop_mode', 'no_loop');
+  else if (looped.test(text)) values.set('loop_mode', loopWord('looped') ?? 'loop_continuous');
+  return values;
+}

@@ -1,0 +1,84 @@
+import type { MiddleC } from '../../../model/keys';
+import { keyOfFrequency } from '../../../model/keys';
+import { conventions, octaveShifts } from '../../middleC';
+import { readKey } from '../../readings/keyReading';
+import { withLatinNotes } from '../../readings/lookalikes';
+import { noteName } from '../../readings/notePatterns';
+
+/** Scripts without spaces between words may stand right before a name; `as` and `es` apart from a number are words. */
+const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])(?![ae]s\s)(${noteName}\s?[-\u2212]?\d)(?!\d)`;
+/** Words between a name and what it is called, in the languages of the trade. */
+const verbs =
+  "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
+const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|ici|aquí|qui';
+const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
+const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|νότα|πλήκτρο|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
+const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
+const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
+const noteInHertz = new RegExp(
+  `${note}${equals}(?:(440)(?!\\d|[.,]\\d)|(\\d{2,5}(?:[.,]\\d{1,3})?)\\s?hz)`,
+  'iu',
+);
+/** Middle C in the languages of the trade. */
+const middleWords =
+  /(?:middle|central)[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|orta\s+(?:do|c)(?!\p{L})|középső\s+c\b|до\s+первой\s+октавы|(?:κεντρικ|μεσαί)\p{L}*\s+ντο|ντο\s+κεντρικ|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
+const anyNote = new RegExp(note, 'giu');
+const cNote = /^(?:c|d[oó]|ut|ντ[οό]|до)/iu;
+/** Names that place middle C in the octave 4 (ISO 16 and the acoustics of music). */
+const scientific = /\bscientific(?: pitch)?(?: notation)?\b|\bSPN\b|\bISO 16\b/iu;
+/** The names of the lowest and the highest key, 0 and 127, by convention. */
+const wholeRanges = {
+  C3: /(?<![\p{L}\d])C[-\u2212]2(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G8(?!\d)/iu,
+  C4: /(?<![\p{L}\d])C[-\u2212]1(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G9(?!\d)/iu,
+  C5: /(?<![\p{L}\d])C0(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G10(?!\d)/iu,
+} as const;
+
+/** Whether words name middle C, so that what stands beside them says how keys are counted: `middle c`, `do central`. */
+export function namesMiddleC(words: string): boolean {
+  return middleWords.test(words.normalize('NFC'));
+}
+
+const middleNumber = /(?<![\d.,])(\d{2})(?![\d]|[.,]\d)/gu;
+
+/** The number of the key that a text calls middle C, where it gives one and no octave: `middle C is key 48`. */
+export function middleKeyIn(written: string): number | undefined {
+  const text = written.normalize('NFKC');
+  const clause = text.split(/[,;.:](?=\s)|[\n()]/u).find((one) => middleWords.test(one));
+  const place = clause === undefined ? undefined : middleWords.exec(clause);
+  if (clause === undefined || !place) return undefined;
+  const around = clause.slice(Math.max(0, place.index - 30), place.index + place[0].length + 30);
+  const numbers = new Set(Array.from(around.matchAll(middleNumber), ([, number]) => Number(number)));
+  const [only] = numbers;
+  return numbers.size === 1 && only >= 24 && only <= 84 ? only : undefined;
+}
+
+/** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
+export function middleCIn(written: string): MiddleC | undefined {
+  const text = withLatinNotes(written.normalize('NFKC'));
+  const of = (name: string, key: number) => {
+    const named = readKey(name.replace(/\s/g, ''))?.named;
+    return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
+  };
+  for (const [, name = '', key] of text.matchAll(noteIsKey)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  for (const [, key, name = ''] of text.matchAll(keyIsNote)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  const [, tuned = '', concert, hertz] = noteInHertz.exec(text) ?? [];
+  if (tuned !== '') {
+    const found = of(tuned, Math.round(keyOfFrequency(Number((concert ?? hertz ?? '').replace(',', '.')))));
+    if (found) return found;
+  }
+  const whole = conventions.find((one) => wholeRanges[one].test(text));
+  if (whole) return whole;
+  if (middleWords.test(text)) {
+    const names = Array.from(text.matchAll(anyNote), ([, name = '']) => name).filter((name) =>
+      cNote.test(name),
+    );
+    if (new Set(names.map((name) => name.toLowerCase())).size === 1) return of(names[0] ?? '', 60);
+  }
+  return scientific.test(text) ? 'C4' : undefined;
+}
