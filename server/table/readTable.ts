@@ -8,35 +8,16 @@ import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
 import { statementsIn } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
-import { readDatedRanges } from './cells/datedRanges';
-import { fillDittoMarks } from './cells/dittoMarks';
-import { readHexadecimals } from './cells/hexadecimals';
-import { joinTables } from './cells/joinedTables';
 import { isHtmlTable } from './cells/markup/htmlCells';
-import type { NumberedSamples } from './cells/sampleList';
-import { useSampleList } from './cells/sampleList';
-import { tableCellsInSteps } from './cells/tableCells';
-import { findTables } from './cells/tableRows';
-import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
-import { columnName, shortened } from './columns/columnReading';
 import { namingIn } from './columns/octaves/noteNaming';
-import { useNameOctaves } from './columns/octaves/octavesOfNames';
-import { takeCorrections } from './columns/said/corrections';
-import { overruleValues } from './columns/said/overrulingLines';
-import { usePanLetters } from './columns/said/panLetters';
-import { usePlaysOut } from './columns/said/playsOutColumn';
 import { textsAround } from './columns/said/textsAround';
-import { useEndHeadings } from './headings/endHeadings';
-import { Glossary } from './headings/glossary';
-import type { ExplainedWord } from './headings/legendWords';
-import { useLegend } from './headings/legendWords';
-import { useStatedHeadings } from './headings/statedHeadings';
-import { lackOfKeys } from './lackOfKeys';
-import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
+import type { OpenedTables } from './openedTables';
+import { hasSamples, openTablesInSteps } from './openedTables';
+import { noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
-import { textFault } from './textFault';
+import { noteBlanks, noteTable, noteText } from './textNotes';
 import type { GroupedZones } from './zones/groups/sharedValues';
 import { groupZones } from './zones/groups/sharedValues';
 import type { Suggestion } from './zones/groups/suggestions';
@@ -89,9 +70,6 @@ export interface TableReading extends ZoneReading {
 /** So much of the work of reading is done when the zones are known. */
 const zonesShare = 0.8;
 
-/** So many columns are named where none has samples. */
-const mostNamed = 6;
-
 /** What is known of a text when it is opened as a table. */
 export type OpenOptions = Pick<TableOptions, 'path' | 'columns' | 'said'>;
 
@@ -133,75 +111,15 @@ export function* openZoneTableInSteps(
   text: string,
   { path = 'table', columns: chosen, said = [] }: OpenOptions = {},
 ): Steps<ZoneTable> {
-  const fault = textFault(text);
-  if (fault) return withoutZones(text, path, fault);
-  const cutting = tableCellsInSteps(text);
-  let cut = cutting.next();
-  for (; !cut.done; cut = cutting.next()) yield cut.value / 2;
-  const single = cut.value;
-  if (!single) {
-    return withoutZones(
-      text,
-      path,
-      'This is no zone table: its lines have no columns, parted by tabs, semicolons, bars, commas or spaces, and do not give keys to samples either.',
-    );
-  }
-  yield 0.5;
-  const parts = findTables(single);
-  const joined = chosen ? undefined : joinTables(single, parts);
-  const cells = joined ?? single;
-  const found = joined ? findTables(joined) : parts;
-  yield 0.8;
-  const list = useSampleList(cells, found);
-  let hexadecimal = false;
-  const tables: Table[] = [];
-  const glossary = new Glossary(cells, found);
-  useStatedHeadings(cells, found, glossary.texts);
-  yield 0.8;
-  takeCorrections(cells, found, glossary.texts);
-  yield 0.8;
-  usePanLetters(cells, found, glossary.texts);
-  usePlaysOut(cells, found, glossary);
-  useNameOctaves(cells, found);
-  useEndHeadings(found, glossary);
-  const explained = useLegend(cells, found, glossary);
-  for (const rows of found) {
-    const done = () => 0.8 + (0.2 * tables.length) / found.length;
-    yield done();
-    fillDittoMarks(cells, rows.data);
-    readDatedRanges(cells, rows);
-    yield done();
-    hexadecimal ||= readHexadecimals(cells, rows);
-    const columns = readColumns(cells, rows, chosen, glossary);
-    yield done();
-    overruleValues(cells, { rows, columns });
-    tables.push({ rows, data: rows.data, columns });
-    yield done();
-  }
-  const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
-  if (tables.every(({ data }) => data.length === 0)) {
-    return withoutZones(text, path, 'The table has headings only; copy its rows too.', columns);
-  }
-  if (!tables.some(hasSamples)) {
-    const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
-    const problem = `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
-    return withoutZones(text, path, problem, columns);
-  }
-  const lacks = chosen
-    ? []
-    : tables.filter(hasSamples).map((table) => lackOfKeys(cells, table.rows, table.columns));
-  const [lack] = lacks;
-  if (lack !== undefined && !lacks.includes(undefined)) {
-    const problem = `This is no zone table: ${lack}. Add a column of keys, with a heading such as Root or Keys.`;
-    return withoutZones(text, path, problem, columns);
-  }
-  const opened = { text, path, said, cells, tables, columns, list, explained, hexadecimal };
+  const opened = yield* openTablesInSteps(text, chosen);
+  if ('problem' in opened) return withoutZones(text, path, opened.problem, opened.columns);
+  const known = { ...opened, text, path, said };
   return {
-    sampleNames: () => finish(namesIn(opened)),
-    sampleNamesInSteps: () => namesIn(opened),
-    zonesInSteps: (options = {}) => zonesOf(opened, options),
-    read: (options = {}) => finish(readInSteps(zonesOf(opened, options))),
-    readInSteps: (options = {}) => readInSteps(zonesOf(opened, options)),
+    sampleNames: () => finish(namesIn(known)),
+    sampleNamesInSteps: () => namesIn(known),
+    zonesInSteps: (options = {}) => zonesOf(known, options),
+    read: (options = {}) => finish(readInSteps(zonesOf(known, options))),
+    readInSteps: (options = {}) => readInSteps(zonesOf(known, options)),
   };
 }
 
@@ -211,22 +129,12 @@ function* namesIn({ cells, tables }: Opened): Steps<Set<string>> {
   return names;
 }
 
-/** A text whose cells are known. */
-interface Opened {
+/** A text whose tables are known, and what is said of them elsewhere. */
+interface Opened extends OpenedTables {
   text: string;
+  path: string;
   /** As in {@link TableOptions.said}. */
   said: readonly string[];
-  path: string;
-  cells: TableCells;
-  tables: readonly Table[];
-  /** What {@link TableReading.columns} answers. */
-  columns: ColumnReading[];
-  /** Whether keys or velocities are in hexadecimal, as the text says. */
-  hexadecimal: boolean;
-  /** A list of samples that zones refer to. */
-  list: NumberedSamples | undefined;
-  /** Words of columns that the text explains. */
-  explained: readonly ExplainedWord[];
 }
 
 /** The zones that steps find, as regions. */
@@ -305,40 +213,6 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   };
 }
 
-/** Notes what holds for the whole text: rows that are hidden, remarks, how its numbers are written, a list of samples. */
-function noteText({ cells, tables, list, explained, hexadecimal }: Opened, notes: TableNotes): void {
-  for (const { start, end } of cells.hiddenRows) {
-    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
-    notes.add('ignored', { start, end }, message, 'hidden');
-  }
-  if (hexadecimal) {
-    const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
-    notes.add('assumed', span, 'Keys and velocities are read as hexadecimal numbers, as the text says.');
-  }
-  if (list) {
-    const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
-    notes.add('assumed', list.span, message);
-  }
-  for (const { word, taken, text: said, span } of explained) {
-    const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
-    notes.add('assumed', span, message);
-  }
-  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
-  for (const { text: remark, start, end } of cells.remarks) {
-    const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
-    notes.add('ignored', { start, end }, message, 'remark');
-  }
-}
-
-function noteBlanks({ cells, tables }: Opened, said: string, notes: TableNotes): void {
-  const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
-  notes.add('assumed', span, `Empty cells have the value above them, as "${shortened(said)}" says.`);
-}
-
-function hasSamples({ columns, data }: Table): boolean {
-  return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
-}
-
 /** Columns of samples side by side play in turn, where the text says so and their headings leave it open. */
 function giveTurns({ columns }: Table): void {
   const open = columns.filter(({ side }) => side?.kind === 'group' && !side.isKnown);
@@ -356,17 +230,6 @@ function takesOf(cells: TableCells, { columns, data }: Table): number {
   const count = (row: number) =>
     samples.reduce((sum, { index }) => sum + takesInCell(cells, cells.cell(row, index)).length, 0);
   return data.reduce((sum, row) => sum + count(row), 0);
-}
-
-/** Notes on a table as a whole, before its zones are read. */
-function noteTable(cells: TableCells, table: Table, notes: TableNotes, sharesKeys: boolean): void {
-  const { rows, columns } = table;
-  if (hasSamples(table)) noteColumns(cells, rows, columns, notes, sharesKeys);
-  else {
-    const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
-    const place = notes.place(span.start);
-    notes.add('ignored', span, `The table at ${place} has no column of sample names; it is not used.`);
-  }
 }
 
 function withoutZones(text: string, path: string, problem: string, columns: ColumnReading[] = []): ZoneTable {

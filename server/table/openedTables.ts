@@ -1,0 +1,123 @@
+import type { Steps } from '../model/steps';
+import type { ColumnMeaning } from '../trade/meaning';
+import type { TableCells } from './cells/cells';
+import { readDatedRanges } from './cells/datedRanges';
+import { fillDittoMarks } from './cells/dittoMarks';
+import { readHexadecimals } from './cells/hexadecimals';
+import { joinTables } from './cells/joinedTables';
+import type { NumberedSamples } from './cells/sampleList';
+import { useSampleList } from './cells/sampleList';
+import { tableCellsInSteps } from './cells/tableCells';
+import { findTables } from './cells/tableRows';
+import { readColumns } from './columns/columnMeaning';
+import type { ColumnReading } from './columns/columnReading';
+import { columnName } from './columns/columnReading';
+import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { takeCorrections } from './columns/said/corrections';
+import { overruleValues } from './columns/said/overrulingLines';
+import { usePanLetters } from './columns/said/panLetters';
+import { usePlaysOut } from './columns/said/playsOutColumn';
+import { useEndHeadings } from './headings/endHeadings';
+import { Glossary } from './headings/glossary';
+import type { ExplainedWord } from './headings/legendWords';
+import { useLegend } from './headings/legendWords';
+import { useStatedHeadings } from './headings/statedHeadings';
+import { lackOfKeys } from './lackOfKeys';
+import { textFault } from './textFault';
+import type { Table } from './zones/zones';
+
+/** The tables of a text, with what their columns hold. */
+export interface OpenedTables {
+  cells: TableCells;
+  tables: readonly Table[];
+  /** The columns of the first table that has samples. */
+  columns: ColumnReading[];
+  /** Whether keys or velocities are in hexadecimal, as the text says. */
+  hexadecimal: boolean;
+  /** A list of samples that zones refer to. */
+  list: NumberedSamples | undefined;
+  /** Words of columns that the text explains. */
+  explained: readonly ExplainedWord[];
+}
+
+/** Why a text gives no zones, and the columns that it has all the same. */
+interface NoTables {
+  problem: string;
+  columns: ColumnReading[];
+}
+
+/** So many columns are named where none has samples. */
+const mostNamed = 6;
+
+/** Finds the cells of a text and what the columns of its tables hold, in steps; `chosen` has meanings that a person has set, by column. */
+export function* openTablesInSteps(
+  text: string,
+  chosen?: ReadonlyMap<number, ColumnMeaning>,
+): Steps<OpenedTables | NoTables> {
+  const fault = textFault(text);
+  if (fault) return { problem: fault, columns: [] };
+  const cutting = tableCellsInSteps(text);
+  let cut = cutting.next();
+  for (; !cut.done; cut = cutting.next()) yield cut.value / 2;
+  const single = cut.value;
+  if (!single) {
+    const problem =
+      'This is no zone table: its lines have no columns, parted by tabs, semicolons, bars, commas or spaces, and do not give keys to samples either.';
+    return { problem, columns: [] };
+  }
+  yield 0.5;
+  const parts = findTables(single);
+  const joined = chosen ? undefined : joinTables(single, parts);
+  const cells = joined ?? single;
+  const found = joined ? findTables(joined) : parts;
+  yield 0.8;
+  const list = useSampleList(cells, found);
+  let hexadecimal = false;
+  const tables: Table[] = [];
+  const glossary = new Glossary(cells, found);
+  useStatedHeadings(cells, found, glossary.texts);
+  yield 0.8;
+  takeCorrections(cells, found, glossary.texts);
+  yield 0.8;
+  usePanLetters(cells, found, glossary.texts);
+  usePlaysOut(cells, found, glossary);
+  useNameOctaves(cells, found);
+  useEndHeadings(found, glossary);
+  const explained = useLegend(cells, found, glossary);
+  for (const rows of found) {
+    const done = () => 0.8 + (0.2 * tables.length) / found.length;
+    yield done();
+    fillDittoMarks(cells, rows.data);
+    readDatedRanges(cells, rows);
+    yield done();
+    hexadecimal ||= readHexadecimals(cells, rows);
+    const columns = readColumns(cells, rows, chosen, glossary);
+    yield done();
+    overruleValues(cells, { rows, columns });
+    tables.push({ rows, data: rows.data, columns });
+    yield done();
+  }
+  const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
+  if (tables.every(({ data }) => data.length === 0)) {
+    return { problem: 'The table has headings only; copy its rows too.', columns };
+  }
+  if (!tables.some(hasSamples)) {
+    const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
+    const problem = `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
+    return { problem, columns };
+  }
+  const lacks = chosen
+    ? []
+    : tables.filter(hasSamples).map((table) => lackOfKeys(cells, table.rows, table.columns));
+  const [lack] = lacks;
+  if (lack !== undefined && !lacks.includes(undefined)) {
+    const problem = `This is no zone table: ${lack}. Add a column of keys, with a heading such as Root or Keys.`;
+    return { problem, columns };
+  }
+  return { cells, tables, columns, list, explained, hexadecimal };
+}
+
+/** Whether a table has rows, and a column of samples. */
+export function hasSamples({ columns, data }: Table): boolean {
+  return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
+}

@@ -1,0 +1,52 @@
+import type { TableCells } from './cells/cells';
+import { columnName, shortened } from './columns/columnReading';
+import type { OpenedTables } from './openedTables';
+import { hasSamples } from './openedTables';
+import { noteColumns } from './readingNotes';
+import type { TableNotes } from './tableNotes';
+import type { Table } from './zones/zones';
+
+/** Notes what holds for the whole text: rows that are hidden, remarks, how its numbers are written, a list of samples. */
+export function noteText(
+  { cells, tables, list, explained, hexadecimal }: OpenedTables,
+  notes: TableNotes,
+): void {
+  for (const { start, end } of cells.hiddenRows) {
+    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
+    notes.add('ignored', { start, end }, message, 'hidden');
+  }
+  if (hexadecimal) {
+    const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
+    notes.add('assumed', span, 'Keys and velocities are read as hexadecimal numbers, as the text says.');
+  }
+  if (list) {
+    const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
+    notes.add('assumed', list.span, message);
+  }
+  for (const { word, taken, text: said, span } of explained) {
+    const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
+    notes.add('assumed', span, message);
+  }
+  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
+  for (const { text: remark, start, end } of cells.remarks) {
+    const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
+    notes.add('ignored', { start, end }, message, 'remark');
+  }
+}
+
+/** Notes that empty cells have the value above them, and what says so. */
+export function noteBlanks({ cells, tables }: OpenedTables, said: string, notes: TableNotes): void {
+  const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
+  notes.add('assumed', span, `Empty cells have the value above them, as "${shortened(said)}" says.`);
+}
+
+/** Notes on a table as a whole, before its zones are read. */
+export function noteTable(cells: TableCells, table: Table, notes: TableNotes, sharesKeys: boolean): void {
+  const { rows, columns } = table;
+  if (hasSamples(table)) noteColumns(cells, rows, columns, notes, sharesKeys);
+  else {
+    const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
+    const place = notes.place(span.start);
+    notes.add('ignored', span, `The table at ${place} has no column of sample names; it is not used.`);
+  }
+}
