@@ -98,26 +98,33 @@ export function* openTablesInSteps(
     yield done();
   }
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
-  if (tables.every(({ data }) => data.length === 0)) {
-    return { problem: 'The table has headings only; copy its rows too.', columns };
-  }
-  if (!tables.some(hasSamples)) {
-    const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
-    const problem = `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
-    return { problem, columns };
-  }
-  const lacks = chosen
-    ? []
-    : tables.filter(hasSamples).map((table) => lackOfKeys(cells, table.rows, table.columns));
-  const [lack] = lacks;
-  if (lack !== undefined && !lacks.includes(undefined)) {
-    const problem = `This is no zone table: ${lack}. Add a column of keys, with a heading such as Root or Keys.`;
-    return { problem, columns };
-  }
+  const problem = problemOf(cells, tables, columns, chosen !== undefined);
+  if (problem !== undefined) return { problem, columns };
   return { cells, tables, columns, list, explained, hexadecimal };
 }
 
 /** Whether a table has rows, and a column of samples. */
 export function hasSamples({ columns, data }: Table): boolean {
   return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
+}
+
+/** Why tables give no zones; `undefined` where they do. Where a person has set what columns hold, keys may be missing. */
+function problemOf(
+  cells: TableCells,
+  tables: readonly Table[],
+  columns: readonly ColumnReading[],
+  isChosen: boolean,
+): string | undefined {
+  if (tables.every(({ data }) => data.length === 0))
+    return 'The table has headings only; copy its rows too.';
+  const withSamples = tables.filter(hasSamples);
+  if (withSamples.length === 0) {
+    const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
+    return `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
+  }
+  const lacks = isChosen ? [] : withSamples.map((table) => lackOfKeys(cells, table.rows, table.columns));
+  const [lack] = lacks;
+  return lack === undefined || lacks.includes(undefined)
+    ? undefined
+    : `This is no zone table: ${lack}. Add a column of keys, with a heading such as Root or Keys.`;
 }

@@ -1,21 +1,22 @@
 import { languages } from './languages/languages';
 import type { RangeEndWords } from './languages/languageWords';
 import { bareWord } from './languages/spelling';
+import { oneOfWords } from './languages/wordPattern';
 
 /** The words of all languages between the two ends of a range, as a part of a pattern that goes by `i` and `u`. */
-export const rangeWords: string = oneOf(languages.flatMap(({ between }) => between));
+export const rangeWords: string = oneOfWords(languages.flatMap(({ between }) => between));
 
 /** Those that are known with no blank around them too, as in `C2toB2`; a single letter is not. */
-export const gluedRangeWords: string = oneOf(
+export const gluedRangeWords: string = oneOfWords(
   languages.flatMap(({ between }) => between.filter(({ length }) => length > 1)),
 );
 
 /** The words of all languages between a position and how many there are, as a part of such a pattern. */
-export const outOfWords: string = oneOf(languages.flatMap(({ outOf }) => outOf));
+export const outOfWords: string = oneOfWords(languages.flatMap(({ outOf }) => outOf));
 
 /** The words of all languages that stand before a number at one end of a range, as a part of such a pattern. */
 export function rangeEndWords(...kinds: readonly (keyof RangeEndWords)[]): string {
-  return oneOf(languages.flatMap(({ ends }) => kinds.flatMap((kind) => ends[kind] ?? [])));
+  return oneOfWords(languages.flatMap(({ ends }) => kinds.flatMap((kind) => ends[kind] ?? [])));
 }
 
 /** Words of a heading for the two ends of a range that say something only beside one another, bare, from one language each. */
@@ -32,8 +33,3 @@ export const pairsInNames: readonly (readonly [low: string, high: string])[] = [
     pairs.map(([low, high]) => [bareWord(low), bareWord(high)] as const),
   ),
 ];
-
-function oneOf(words: readonly string[]): string {
-  const longestFirst = [...new Set(words)].sort((a, b) => b.length - a.length);
-  return `(?:${longestFirst.join('|').replaceAll("'", "['\\u2019 ]?")})`;
-}

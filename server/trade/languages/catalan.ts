@@ -74,6 +74,13 @@ export const catalan: LanguageWords = {
     press: ['pulsació'],
     release: ['alliberament'],
   },
+  turning: {
+    not: [],
+    none: ['no'],
+    without: ['sense'],
+    except: ['excepte', 'llevat de', 'tret de'],
+    only: ['només'],
+  },
   told: {
     keys: [
       'sona',

@@ -94,6 +94,13 @@ export const chinese: LanguageWords = {
     press: ['按下'],
     release: ['松开', '鬆開', '释放', '釋放'],
   },
+  turning: {
+    not: ['不', '没', '沒'],
+    none: [],
+    without: [],
+    except: ['除了', '除外', '以外', '之外', '除非'],
+    only: ['只', '仅', '僅'],
+  },
   told: {
     keys: ['键', '鍵', '键位', '音域', '范围', '覆盖', '覆蓋', '对应', '對應'],
     root: ['根音', '原音', '基音'],

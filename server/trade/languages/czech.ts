@@ -83,6 +83,13 @@ export const czech: LanguageWords = {
     press: ['stisk', 'stisknutí'],
     release: ['uvolnění', 'puštění'],
   },
+  turning: {
+    not: ['ne', 'není', 'nejsou', 'nikdy'],
+    none: ['žádný', 'žádná', 'žádné'],
+    without: ['bez'],
+    except: ['kromě', 's výjimkou', 'pokud ne'],
+    only: ['jen', 'pouze'],
+  },
   told: {
     keys: [
       'hraje',

@@ -130,6 +130,13 @@ export const danish: LanguageWords = {
     press: ['tryk', 'trykk', 'nede'],
     release: ['slip', 'slipp', 'sluppet', 'ved slip'],
   },
+  turning: {
+    not: ['ikke', 'aldrig', 'aldri'],
+    none: ['ingen', 'intet'],
+    without: ['uden', 'uten'],
+    except: ['undtagen', 'unntatt', 'bortset fra', 'bortsett fra', 'med mindre'],
+    only: ['kun'],
+  },
   told: {
     keys: [
       'får',

@@ -176,6 +176,13 @@ export const dutch: LanguageWords = {
     press: ['indrukken', 'ingedrukt', 'aanslaan', 'toets neer'],
     release: ['loslaten', 'losgelaten', 'toets los', 'toets omhoog'],
   },
+  turning: {
+    not: ['niet', 'nooit'],
+    none: ['geen'],
+    without: ['zonder'],
+    except: ['behalve', 'tenzij', 'uitgezonderd', 'met uitzondering'],
+    only: ['alleen', 'slechts', 'uitsluitend'],
+  },
   told: {
     keys: [
       'speelt',

@@ -510,6 +510,13 @@ export const english: LanguageWords = {
     first: ['first', 'first note'],
     legato: ['legato'],
   },
+  turning: {
+    not: ['not', 'never', "don't", "doesn't", "didn't", "isn't", "aren't", "won't", "can't", 'cannot'],
+    none: ['no', 'none'],
+    without: ['without'],
+    except: ['except', 'excepting', 'excluding', 'but not', 'unless', 'other than', 'apart from', 'if not'],
+    only: ['only'],
+  },
   told: {
     keys: [
       'play',

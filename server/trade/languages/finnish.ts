@@ -86,6 +86,13 @@ export const finnish: LanguageWords = {
     press: ['painallus', 'painettu'],
     release: ['vapautus', 'irrotus', 'vapautettu'],
   },
+  turning: {
+    not: ['ei', 'eivät', 'älä'],
+    none: [],
+    without: ['ilman'],
+    except: ['paitsi', 'ellei', 'lukuun ottamatta'],
+    only: ['vain', 'ainoastaan'],
+  },
   told: {
     keys: [
       'soi',

@@ -197,6 +197,13 @@ export const french: LanguageWords = {
     press: ['appui', 'appuyé', 'attaque', 'enfoncement', 'à l appui'],
     release: ['relâcher', 'relâchement', 'relâché', 'relâche', 'au relâchement', 'touche relâchée'],
   },
+  turning: {
+    not: ['pas', 'jamais'],
+    none: ['aucun', 'aucune'],
+    without: ['sans'],
+    except: ['sauf', 'excepté', 'hormis', 'à moins que', "à l'exception"],
+    only: ['seulement', 'uniquement'],
+  },
   told: {
     keys: [
       'joue',

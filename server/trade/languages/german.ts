@@ -276,6 +276,13 @@ export const german: LanguageWords = {
     press: ['Druck', 'drücken', 'gedrückt', 'beim Drücken', 'Anschlag', 'Taste unten'],
     release: ['Loslassen', 'losgelassen', 'beim Loslassen', 'Release', 'Taste oben', 'Ausklang'],
   },
+  turning: {
+    not: ['nicht', 'nie', 'niemals'],
+    none: ['kein', 'keine', 'keinen', 'keinem', 'keiner', 'keines'],
+    without: ['ohne'],
+    except: ['außer', 'ausser', 'ausgenommen', 'es sei denn', 'sofern nicht', 'wenn nicht', 'falls nicht'],
+    only: ['nur', 'lediglich'],
+  },
   told: {
     keys: [
       'spiel',

@@ -98,6 +98,13 @@ export const hungarian: LanguageWords = {
     press: ['lenyomás', 'lenyomáskor', 'leütéskor'],
     release: ['elengedés', 'elengedéskor', 'felengedés', 'felengedéskor'],
   },
+  turning: {
+    not: ['nem', 'soha', 'ne'],
+    none: ['nincs', 'nincsenek'],
+    without: ['nélkül'],
+    except: ['kivéve', 'hacsak'],
+    only: ['csak'],
+  },
   told: {
     keys: [
       'szol',

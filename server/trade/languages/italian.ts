@@ -161,6 +161,13 @@ export const italian: LanguageWords = {
     press: ['pressione', 'premuto', 'attacco', 'alla pressione'],
     release: ['rilascio', 'rilasciare', 'rilasciata', 'alzata', 'rilasciato', 'al rilascio'],
   },
+  turning: {
+    not: ['non'],
+    none: ['nessun', 'nessuno', 'nessuna'],
+    without: ['senza'],
+    except: ['tranne', 'eccetto', 'salvo', 'a meno che', 'ad eccezione'],
+    only: ['solo', 'soltanto', 'solamente'],
+  },
   told: {
     keys: [
       'suona',

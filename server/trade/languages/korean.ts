@@ -80,6 +80,13 @@ export const korean: LanguageWords = {
     press: ['누름', '누를 때'],
     release: ['뗌', '뗄 때', '릴리스'],
   },
+  turning: {
+    not: ['않', '아니'],
+    none: ['없'],
+    without: [],
+    except: ['제외'],
+    only: [],
+  },
   told: {
     keys: ['건반', '음역', '범위', '키', '연주', '담당', '차지', '울'],
     root: ['근음', '기준음', '원음', '루트'],

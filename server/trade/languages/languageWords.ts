@@ -56,6 +56,18 @@ export interface ToldWords {
   behindLast?: readonly string[];
 }
 
+/** Words of sentences that turn round what they say, or bound it. */
+export interface TurningWords {
+  /** With a verb: `not`, `never`. */
+  not: readonly string[];
+  /** With a noun: `kein`. `no` stands here, as it is a verb's word in some languages and in Portuguese means `in the`. */
+  none: readonly string[];
+  without: readonly string[];
+  /** Before what is not meant: `except`, `unless`. */
+  except: readonly string[];
+  only: readonly string[];
+}
+
 /**
  * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.
  * Letter case, accents, spaces and punctuation do not count.
@@ -91,6 +103,7 @@ export interface LanguageWords {
   /** What a cell says that is the same as the one above it. */
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;
+  turning: TurningWords;
   told: ToldWords;
   units: Readonly<Partial<Record<Unit, readonly string[]>>>;
 }

@@ -41,6 +41,5 @@ export const languages: readonly LanguageWords[] = [
   korean,
   hungarian,
   turkish,
-  greek,
   catalan,
 ];

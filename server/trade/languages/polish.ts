@@ -131,6 +131,13 @@ export const polish: LanguageWords = {
     press: ['naciśnięcie', 'wciśnięcie'],
     release: ['puszczenie', 'zwolnienie', 'po puszczeniu'],
   },
+  turning: {
+    not: ['nie', 'nigdy'],
+    none: ['brak', 'żaden', 'żadna', 'żadne'],
+    without: ['bez'],
+    except: ['oprócz', 'poza', 'z wyjątkiem', 'chyba że'],
+    only: ['tylko', 'jedynie'],
+  },
   told: {
     keys: [
       'gra',

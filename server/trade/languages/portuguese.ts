@@ -168,6 +168,13 @@ export const portuguese: LanguageWords = {
     press: ['pressionar', 'pressionado', 'ataque', 'ao pressionar'],
     release: ['soltar', 'ao soltar', 'soltura', 'liberação'],
   },
+  turning: {
+    not: ['não', 'nunca'],
+    none: ['nenhum', 'nenhuma'],
+    without: ['sem'],
+    except: ['exceto', 'excepto', 'salvo', 'a menos que', 'a não ser', 'com exceção'],
+    only: ['só', 'somente', 'apenas'],
+  },
   told: {
     keys: [
       'toca',

@@ -111,6 +111,13 @@ export const russian: LanguageWords = {
     press: ['нажатие'],
     release: ['отпускание', 'отжатие'],
   },
+  turning: {
+    not: ['не', 'никогда'],
+    none: ['нет'],
+    without: ['без'],
+    except: ['кроме', 'за исключением', 'если не'],
+    only: ['только', 'лишь'],
+  },
   told: {
     keys: [
       'звучит',

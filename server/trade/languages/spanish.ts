@@ -161,6 +161,13 @@ export const spanish: LanguageWords = {
     press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],
     release: ['soltar', 'soltada', 'al levantar', 'al soltar', 'suelto', 'liberación'],
   },
+  turning: {
+    not: ['nunca', 'jamás'],
+    none: ['no', 'ningún', 'ninguno', 'ninguna'],
+    without: ['sin'],
+    except: ['excepto', 'salvo', 'a menos que', 'a excepción'],
+    only: ['solo', 'sólo', 'solamente', 'únicamente'],
+  },
   told: {
     keys: [
       'suena',

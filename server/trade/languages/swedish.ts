@@ -90,6 +90,13 @@ export const swedish: LanguageWords = {
     press: ['nedtryckt', 'tryck', 'anslag'],
     release: ['släpp', 'släppt', 'vid släpp'],
   },
+  turning: {
+    not: ['inte', 'ej', 'aldrig'],
+    none: ['ingen', 'inga', 'inget'],
+    without: ['utan'],
+    except: ['utom', 'förutom', 'om inte', 'med undantag'],
+    only: ['bara', 'endast', 'enbart'],
+  },
   told: {
     keys: [
       'spelar',

@@ -123,6 +123,13 @@ export const turkish: LanguageWords = {
     press: ['basınca', 'basma', 'basış'],
     release: ['bırakınca', 'bırakma', 'bırakış'],
   },
+  turning: {
+    not: ['değil', 'asla'],
+    none: ['yok', 'hiçbir'],
+    without: [],
+    except: ['hariç', 'dışında'],
+    only: ['yalnızca', 'sadece'],
+  },
   told: {
     keys: [
       'calar',

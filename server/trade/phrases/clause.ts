@@ -12,6 +12,7 @@ import { readNumber } from '../readings/numberReading';
 import { hasSide, readPan } from '../readings/panReading';
 import { triggerPhrase } from '../readings/triggerPhrases';
 import { readVelocities } from '../readings/velocityReading';
+import { turningWords } from '../turningWords';
 import type { ToldAmount } from './amounts';
 import { toldCents, toldLevel } from './amounts';
 import { saysOf, writtenWords } from './toldWords';
@@ -55,9 +56,13 @@ const positions = new RegExp(
 );
 /** A number, or a letter that may be a note. */
 const valueLike = /\d|(?<!\p{L})[B-H](?:is)?(?!\p{L})/u;
-/** Words that turn what a clause says round, or set bounds to it. */
-const turning =
-  /(?<!\p{L})(?:not|never|except|but|unless|only|nicht|au\u00dfer|nur|pas|sauf|no|non|excepto|salvo|tranne|n\u00e3o|niet|behalve|inte|utom|ikke|undtagen|ei|paitsi|nie|opr\u00f3cz|ne|krom\u011b|не|кроме|nem|kiv\u00e9ve|de\u011fil|hari\u00e7)(?!\p{L})|不|没|除|ない|않|아니|제외/iu;
+/** Words that turn what a clause says round. */
+const turning = new RegExp(
+  String.raw`${turningWords('not', 'none', 'except')}|(?<!\p{L})but(?!\p{L})|除`,
+  'iu',
+);
+/** Words that set bounds to it, which only what starts a zone may have. */
+const bounding = new RegExp(turningWords('only'), 'iu');
 /** What a heading of two numbers may be taken for where its words are known. */
 const cellMeanings: ReadonlySet<ColumnMeaning> = new Set([
   'pitch_keycenter',
@@ -96,6 +101,7 @@ export function readClause(written: string): ToldValue | undefined {
     .replace(article, '$1 ');
   if (clause === '' || clause.length > longest || clause.split(' ').length > mostWords) return undefined;
   if (turning.test(clause) && !readLoop(clause)) return undefined;
+  if (bounding.test(clause) && !readLoop(clause)) return triggerIn(clause);
   return amountIn(clause) ?? placeIn(clause) ?? wordIn(clause);
 }
 
@@ -232,6 +238,10 @@ function wordIn(clause: string): ToldValue | undefined {
   const loop = /\p{L}{3}/u.test(clause) ? readLoop(clause) : undefined;
   if (loop?.mode && loop.start === undefined && speaksOfLoop(clause, loop.mode))
     return { meaning: 'loop', text: clause, isNamed: true };
+  return triggerIn(clause);
+}
+
+function triggerIn(clause: string): ToldValue | undefined {
   const trigger = triggerPhrase(clause);
   return trigger && { meaning: 'trigger', text: trigger, isNamed: true };
 }

@@ -1,9 +1,7 @@
 import { languages } from '../languages/languages';
 import type { ToldWords } from '../languages/languageWords';
 import { bareWord } from '../languages/spelling';
-
-/** Scripts that write words without blanks between them. */
-const unspaced = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
+import { isUnspaced } from '../languages/wordPattern';
 
 /** Whether a text says one of the words of a kind, in any language and form. */
 export function saysOf(text: string, kind: Exclude<keyof ToldWords, 'first' | 'last'>): boolean {
@@ -26,8 +24,8 @@ const patterns = {
 
 function stemsOf(kind: keyof ToldWords): RegExp {
   const stems = new Set(languages.flatMap(({ told }) => (told[kind] ?? []).map(bareWord)));
-  const within = [...stems].filter((stem) => unspaced.test(stem));
-  const starting = [...stems].filter((stem) => !unspaced.test(stem));
+  const within = [...stems].filter(isUnspaced);
+  const starting = [...stems].filter((stem) => !isUnspaced(stem));
   return new RegExp([`(?<!\\p{L})(?:${starting.join('|')})`, ...within].join('|'), 'u');
 }
 

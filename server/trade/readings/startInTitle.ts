@@ -1,4 +1,5 @@
 import { wordsOf } from '../languages/spelling';
+import { turningWords } from '../turningWords';
 import { namesKey, startInWords } from './triggerPhrases';
 import { triggerOf } from './triggers';
 
@@ -11,8 +12,11 @@ const onRelease =
 const releaseNoise =
   /^(?:releas|loslass|loslaat|relach|rilasc|slapp|slipp?(?:lyd|stoj|stoy)|puszcz|zwolnien|vapaut|liberac|pusten|uvoln|отпуск|отпущ)/u;
 /** Words with which letting the key go is what ends a sound, or is left out. */
-const ending =
-  /(?<!\p{L})(?:not|never|keeps?|continu\p{L}*|ring(?:s|ing)?|held|holds?|sustain(?:s|ed)|damp\p{L}*|chok\p{L}*|cut(?:s| off)?|d\u00e4mpf\p{L}*|ged\u00e4mpf\p{L}*|weiter\p{L}*|nachkling\p{L}*|\u00e9touff\p{L}*|apag\p{L}*|smorz\p{L}*|d\u00e4mpa\p{L}*|d\u00e6mp\p{L}*|demp\p{L}*|t\u0142um\p{L}*|without|until|till|stops?|ends?|mute[ds]?|silent|fade[sd]?|nicht|kein\p{L}*|ohne|bis|stoppt|endet|verstumm\p{L}*|pas|sans|jusqu\p{L}*|s'arr\u00eate\p{L}*|no(?! (?:soltar|momento|release))|sin|hasta|termina\p{L}*|non|senza|fino|finch\u00e9|si ferma|n\u00e3o|sem|at\u00e9|niet|geen|zonder|tot|stopt|inte|ingen|utan|tills|slutar|ikke|uden|indtil|ei|ilman|asti|nie|bez|do (?:puszcz|zwoln)\p{L}*|ne|dokud|не|без|до|nem|de\u011fil)(?!\p{L})|不|没|ない|まで|않|까지/iu;
+const ending = new RegExp(
+  // In Portuguese `no` is `at the`.
+  String.raw`(?!no (?:soltar|momento|release))${turningWords('not', 'none', 'without')}|(?<!\p{L})(?:keeps?|continu\p{L}*|ring(?:s|ing)?|held|holds?|sustain(?:s|ed)|damp\p{L}*|chok\p{L}*|cut(?:s| off)?|d\u00e4mpf\p{L}*|ged\u00e4mpf\p{L}*|weiter\p{L}*|nachkling\p{L}*|\u00e9touff\p{L}*|apag\p{L}*|smorz\p{L}*|d\u00e4mpa\p{L}*|d\u00e6mp\p{L}*|demp\p{L}*|t\u0142um\p{L}*|until|till|stops?|ends?|mute[ds]?|silent|fade[sd]?|bis|stoppt|endet|verstumm\p{L}*|jusqu\p{L}*|s'arr\u00eate\p{L}*|hasta|termina\p{L}*|fino|finch\u00e9|si ferma|at\u00e9|tot|stopt|tills|slutar|indtil|asti|do (?:puszcz|zwoln)\p{L}*|dokud|до)(?!\p{L})|まで|까지`,
+  'iu',
+);
 
 /**
  * What starts the zones below a title, such as `Release samples`, `Note-off noises` or `Klappern (klingt, sobald die Taste losgelassen

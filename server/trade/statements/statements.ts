@@ -12,6 +12,7 @@ import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
 import { keyInText } from '../readings/notePatterns';
 import { endsOnRelease } from '../readings/startInTitle';
+import { turningWords } from '../turningWords';
 import type { BracketValues } from './amounts/bracketValues';
 import { bracketValuesIn } from './amounts/bracketValues';
 import type { ForAll } from './amounts/forAll';
@@ -312,8 +313,7 @@ function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
 }
 
 /** Words before what a statement does not hold for. */
-const exception =
-  /(?<!\p{L})(?:unless|except|but not|if not|sofern nicht|wenn nicht|au\u00dfer|falls nicht|sauf|excepto|salvo|a menos que|tranne|exceto|tenzij|behalve|utom|om inte|undtagen|med mindre|ellei|paitsi|chyba \u017ce|opr\u00f3cz|pokud ne|krom\u011b|кроме|если не)(?!\p{L})/iu;
+const exception = new RegExp(turningWords('except'), 'iu');
 
 /** A clause that names columns and gives a unit, two ends, or the number for the full level. */
 function readScale(whole: string, scales: Map<ColumnMeaning, StatedScale>): void {

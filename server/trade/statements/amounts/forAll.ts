@@ -1,6 +1,7 @@
 import { loopWord } from '../../languages/cellWords';
 import { readNumber } from '../../readings/numberReading';
 import { readPan } from '../../readings/panReading';
+import { turningWords } from '../../turningWords';
 import { playsOutIn } from '../playing/playsOut';
 
 /** Parameters that many zones may share. */
@@ -21,8 +22,10 @@ const allZones = new RegExp(
   String.raw`(?:(?<!\p{L})(?:${everyWord})\s+(?:the\s+|of the\s+|of them\s+|die\s+|de\s+)?(?:${zoneWord})(?!\p{L})|(?:すべて|全て|全部|全)の?(?:ゾーン|サンプル|音)|(?:所有|全部)的?(?:区域|區域|采样|樣本|样本|音区)|모든\s?(?:존|샘플|영역|구역))([^.;。\n\r]{0,160}|(?<=one[- ]?shots?))`,
   'giu',
 );
-const excepts =
-  /\b(?:except|but|unless|apart from|other than|only|au\u00dfer|ohne|nur|sauf|excepto|salvo|menos|tranne|utom|förutom|bara|endast|undtagen|unntatt|kun|behalve|alleen|paitsi|oprócz|poza|tylko|kromě|jen|mostly|meist|usually|about)\b|кроме|только|以外|除く|のみ|除了|只|제외|만\s/iu;
+const excepts = new RegExp(
+  String.raw`${turningWords('except', 'only')}|\b(?:but|ohne|menos|mostly|meist|usually|about)\b|만\s`,
+  'iu',
+);
 const decibels = /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*dB\b/iu;
 const quieter =
   /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s bajo|meno|pi\u00f9 basso|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;

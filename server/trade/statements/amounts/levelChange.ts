@@ -1,3 +1,4 @@
+import { turningWords } from '../../turningWords';
 /** How a sentence changes a level. */
 export interface LevelChange {
   /** In dB; below 0 where it is lowered. */
@@ -29,8 +30,7 @@ const lower =
 /** Words that tell what has been done, or of exceptions. */
 const done =
   /(?<!\p{L})(?:already|have|has|had|was|were|been|did|took|bereits|schon|habe|haben|hatte|wurden?|worden|déjà|avons|ont|été|ya|hemos|fueron|già|abbiamo|stat[oaie]|já|fizemos|foram|tinha|reeds|heb|hebben|werd|redan|har|blev|allerede|jo|olen|już|zosta\p{L}+|již|jsem|byl\p{L}*|уже|был\p{L}*)(?!\p{L})|すでに|既に|ました|已经|已經|이미|했습/iu;
-const except =
-  /(?<!\p{L})(?:except|but not|unless|not|außer|nicht|ohne|sauf|pas|excepto|salvo|tranne|exceto|behalve|niet|utom|inte|undtagen|unntatt|ikke|paitsi|ei|oprócz|nie|kromě|ne|кроме|не|hariç|kivéve|nem)(?!\p{L})|以外|除く|ない|除了|不|제외|않/iu;
+const except = new RegExp(turningWords('not', 'except', 'without'), 'iu');
 
 const [lessWords, moreWords] = [new RegExp(less.source, 'giu'), new RegExp(more.source, 'giu')];
 

@@ -1,4 +1,5 @@
 import { bareWord, wordsOf } from '../../languages/spelling';
+import { turningWords } from '../../turningWords';
 
 /** Stems of words for tuning, without accents. */
 const tuning =
@@ -18,8 +19,10 @@ const mended =
   /(?<!\p{L})(?:correct|fix|compensat|mend|already|korr|ausgleich|bereits|schon|corrig|correg|correz|compens|deja|ya(?!\p{L})|gia(?!\p{L})|ja(?!\p{L})|corrij|gecorr|reeds|rett|ratta|korj|skoryg|juz(?!\p{L})|oprav|uz(?!\p{L})|исправ|уже|javit|duzelt|διορθ)|補正|修正|校正|보정/u;
 const already =
   /(?<!\p{L})(?:already|bereits|schon|deja|ya(?!\p{L})|gia(?!\p{L})|ja(?!\p{L})|reeds|redan|allerede|juz(?!\p{L})|uz(?!\p{L})|уже)|すでに|已经|已經|이미/u;
-const negated =
-  /(?<!\p{L})(?:not|never|don['\u2019]?t|doesn['\u2019]?t|isn['\u2019]?t|no need|nicht|kein\p{L}*|pas|jamais|sin|nao|non|niet|geen|inte|ikke|ei|nie|ne|не|nem|δεν)(?!\p{L})|ない|不|않/u;
+const negated = new RegExp(
+  String.raw`${turningWords('not', 'without')}|(?<!\p{L})(?:no need|kein\p{L}*|geen)(?!\p{L})`,
+  'iu',
+);
 /** What else has a direction. */
 const otherThing =
   /(?<!\p{L})(?:pan|pann|panor|balance|balans|left|right|stereo|phase|polarity|phasen?|polarit|links|rechts|gauche|droite|izquierd|derech|sinistr|destr|esquerd|direit|level|volume|gain|velocit|loops?)|左|右/u;
@@ -42,8 +45,8 @@ export function turnedTuningIn(texts: readonly string[], heading: string): strin
         const isTuning = isNamed || tuning.test(bare);
         // What has to be turned may be named in the sentence before.
         const isMeant = isTuning || (tuning.test(before) && !otherThing.test(bare));
-        const isTurned = isMeant && opposite.test(bare) && !negated.test(bare) && !already.test(bare);
-        if (isTurned || (isNamed && saysHowFar(bare))) return sentence.trim();
+        const isTurned = isMeant && opposite.test(bare) && !negated.test(sentence) && !already.test(bare);
+        if (isTurned || (isNamed && saysHowFar(sentence))) return sentence.trim();
         before = bare;
       }
     }
@@ -52,8 +55,13 @@ export function turnedTuningIn(texts: readonly string[], heading: string): strin
 }
 
 /** Whether a sentence says how far the recordings are off pitch, and not by how much that is mended. */
-function saysHowFar(bare: string): boolean {
+function saysHowFar(sentence: string): boolean {
+  const bare = bareWord(sentence);
   return (
-    howFar.test(bare) && recording.test(bare) && off.test(bare) && !mended.test(bare) && !negated.test(bare)
+    howFar.test(bare) &&
+    recording.test(bare) &&
+    off.test(bare) &&
+    !mended.test(bare) &&
+    !negated.test(sentence)
   );
 }

@@ -1,9 +1,12 @@
 import { isLoopWord } from '../../headings/headingStems';
 import { toFileEnd } from '../../readings/fileEnds';
+import { turningWords } from '../../turningWords';
 
 /** Words that set an end before that, or speak of some loops alone. */
-const otherwise =
-  /\d|(?<!\p{L})(?:before|short of|not|no|never|except|but|unless|some|only|vor|nicht|kein\p{L}*|nur|au\u00dfer|manche|einige|avant|pas|sauf|seulement|certain\p{L}*|antes|excepto|salvo|solo|s\u00f3lo|algun\p{L}*|prima|non|tranne|alcun\p{L}*|n\u00e3o|exceto|apenas|voor|niet|behalve|alleen|f\u00f6re|inte|utom|f\u00f8r|ikke|undtagen|ennen|ei|paitsi|przed|nie|opr\u00f3cz|p\u0159ed|krom\u011b|перед|не|кроме|de\u011fil|hari\u00e7|nem|kiv\u00e9ve)(?!\p{L})|前|不|ない|않|除|제외/iu;
+const otherwise = new RegExp(
+  String.raw`\d|${turningWords('not', 'none', 'except', 'only')}|(?<!\p{L})(?:before|short of|but|some|vor|manche|einige|avant|certain\p{L}*|antes|algun\p{L}*|prima|alcun\p{L}*|voor|f\u00f6re|f\u00f8r|ennen|przed|p\u0159ed|перед)(?!\p{L})|前|除`,
+  'iu',
+);
 const unspacedLoop = /ループ|循环|循環|루프/u;
 const longest = 2000;
 

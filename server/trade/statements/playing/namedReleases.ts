@@ -1,6 +1,7 @@
 import { bareWord } from '../../languages/spelling';
 import { startInWords } from '../../readings/triggerPhrases';
 import { triggerOf } from '../../readings/triggers';
+import { turningWords } from '../../turningWords';
 
 /** Parts of file names that a text explains as those of samples that sound when the key is let go. */
 export interface NamedReleases {
@@ -21,8 +22,10 @@ const marked =
 const unmarked =
   /(?<!\p{L})(?:ending (?:in|with|on)|end (?:in|with|on)|ends (?:in|with)|starting with|start with|called|named|marked|suffix|prefix|ending|tag|endung|endend auf|auf|finissant par|en|terminan en|che finiscono (?:in|con)|met)\s+(\p{L}[\p{L}\d]{0,14})(?!\p{L})/giu;
 /** What turns a sentence round, or says that it is open. */
-const turning =
-  /(?<!\p{L})(?:not|no|never|except|unless|nicht|kein\p{L}*|außer|pas|sauf|aucun\p{L}*|non|excepto|salvo|tranne|não|niet|geen|behalve|inte|ingen|utom|ikke|ei|paitsi|nie|oprócz|ne|kromě|не|кроме|nem|değil|hariç|if|maybe|perhaps|loop\p{L}*|keeps?|on (?:after|past|through)|continu\p{L}+|until|before|weiter\p{L}*|bis|jusqu\p{L}*|hasta|fino)(?!\p{L})|不|没|ない|않|아니/iu;
+const turning = new RegExp(
+  String.raw`${turningWords('not', 'none', 'except')}|(?<!\p{L})(?:if|maybe|perhaps|loop\p{L}*|keeps?|on (?:after|past|through)|continu\p{L}+|until|before|weiter\p{L}*|bis|jusqu\p{L}*|hasta|fino)(?!\p{L})`,
+  'iu',
+);
 
 /** Reads sentences such as `Files ending in _rel are release samples` and `*_off.wav: sounds when the key is let go`. */
 export function namedReleasesIn(texts: readonly string[]): NamedReleases[] {

@@ -1,4 +1,5 @@
 import { loopWord } from '../../languages/cellWords';
+import { turningWords } from '../../turningWords';
 import { saysLoopsGoToEnd } from './loopsToEnd';
 
 /** Words for a sound that plays to its end, in the languages of the trade. */
@@ -7,8 +8,7 @@ const toTheEnd =
 /** Words that make it a rule for all sounds, or that say that letting the key go changes nothing. */
 const forAll =
   /(?<!\p{L})(?:every|each|all|always|everything|jede\p{L}*|alle\p{L}*|immer|chaque|tou(?:s|te?s?)|toujours|cada|tod[oa]s?|siempre|ogni|tutt[ieo]|sempre|elke?|iedere?|altijd|ka\u017cd\p{L}*|wszystk\p{L}*|ka\u017ed\p{L}*|varje|alla|hver|все|кажд\p{L}*|her|hepsi|b\u00fct\u00fcn|minden|mind|kaikki|jokainen|aina|κάθε|όλ\p{L}*|tots?|totes|altid|hvert)(?!\p{L})|毎回|すべて|全部|所有|每|모든|항상|let go|releas|loslass|losl\u00e4sst|losgelassen|rel\u00e2ch|l\u00e2ch|solt|suelt|rilasci|loslaten|losgelaten/iu;
-const excepts =
-  /\b(?:except|but not|unless|other than|only|au\u00dfer|nur|sauf|seulement|excepto|salvo|solo|tranne|behalve|alleen|if|wenn nicht)\b|=/iu;
+const excepts = new RegExp(String.raw`${turningWords('except', 'only')}|\bif\b|=`, 'iu');
 const sentences = /[.!?;](?=\s|$)|[\n\r]{2,}/u;
 const longest = 2000;
 

@@ -1,3 +1,5 @@
+import { turningWords } from '../../turningWords';
+
 /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it, and the clause that says so. */
 export interface StatedEnds {
   are: 'included' | 'behind';
@@ -71,9 +73,7 @@ const behind = wordOf(
 const loop = wordOf(
   'loop|schleife|boucle|bucle|anello|ciclo|laço|lus\\b|slinga|sløjf|sløyf|pętl|zapętl|smyč|silmuk|петл|цикл',
 );
-const never = wordOf(
-  'not\\b|never\\b|nicht\\b|nie\\b|pas\\b|no\\b|non\\b|não\\b|niet\\b|inte\\b|ej\\b|ikke\\b|ei\\b|не\\b',
-);
+const never = turningWords('not', 'none');
 const played = wordOf(
   'play|heard|gespiel|erkling|hörbar|joué|enten|toca|suena|reproduc|suona|riprod|gespeeld|klinkt|spela|spille|afspille|hörs|gra(?:n|ć)|odtwarza|hra[jn]|přehr|soi|toist|игра|звуч',
 );

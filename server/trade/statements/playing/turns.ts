@@ -1,8 +1,9 @@
+import { turningWords } from '../../turningWords';
+
 /** Words for playing in turn, in the languages of the trade. */
 const inTurn =
   /(?<!\p{L})(?:take turns|in turns?|alternat(?:e|es|ing|ely)|round[ -]robin|im wechsel|abwechselnd|wechseln (?:sich )?ab|reihum|(?:\u00e0|a) tour de r\u00f4le|en alternance|(?:s')?alternent|por turnos|se turnan|(?:se )?alternan|alternam(?:-se)?|alternadamente|revezam(?:-se)?|si alternano|alternati|a turno|a rotazione|om de beurt|om beurten|afwisselend|wisselen (?:elkaar )?af|turas om|v\u00e4xelvis|i tur och ordning|skiftevis|p\u00e5 skift|vuorotellen|vuorottelevat|na zmian\u0119|naprzemiennie|zmieniaj\u0105 si\u0119|st\u0159\u00eddav\u011b|st\u0159\u00eddaj\u00ed|\u043f\u043e \u043e\u0447\u0435\u0440\u0435\u0434\u0438|\u0447\u0435\u0440\u0435\u0434\u0443\u044e\u0442\u0441\u044f|\u043f\u043e\u043e\u0447\u0435\u0440\u0451\u0434\u043d\u043e|\u043f\u043e\u043e\u0447\u0435\u0440\u0435\u0434\u043d\u043e)(?!\p{L})|交互に|順番に|轮流|輪流|交替|번갈아|교대로/iu;
-const negated =
-  /(?<!\p{L})(?:not|never|don't|nicht|nie|pas|jamais|no|n\u00e3o|non|niet|inte|ikke|ei|eiv\u00e4t|nie|ne|\u043d\u0435)(?!\p{L})|ない|不|않/iu;
+const negated = new RegExp(turningWords('not', 'none'), 'iu');
 
 const longest = 400;
 

@@ -1,3 +1,5 @@
+import { turningWords } from '../../../trade/turningWords';
+
 /** What a document says of values of elements that stand in one another. */
 export interface OuterValues {
   /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
@@ -9,9 +11,11 @@ export interface OuterValues {
 // Words from memory.
 const adds =
   /(?<!\p{L})(?:add(?:s|ed|itive)?|sum(?:s|med)?|plus|cumulat\w+|accumulat\w+|relative|on top|multipl(?:y|ies|ied)|stack(?:s|ed)?|addier\w*|summ\w*|(?:zusammen|hinzu|dazu)(?:ge|zu)?z[äa]hl\w*|additionn\w+|(?:s['’])?ajout\w+|sum[ae]n?|somm\w+|som(?:a|am|ad\w+)|opgeteld|bij elkaar|adder\w*|l[äæ]gge?s (?:ihop|till|sammen|til)|sumuj\w+|doda[jw]\p{L}*|sč[íi]t\p{L}*|lasketaan yhteen|складыва\p{L}*|суммир\p{L}*|прибавл\p{L}*|toplan\p{L}*|eklen\p{L}*|összead\p{L}*|hozzáad\p{L}*|προστίθ\p{L}*|αθροίζ\p{L}*)(?!\p{L})|相加|累加|叠加|加算|足し|더해|더한/iu;
-const negatedBefore =
-  /(?<!\p{L})(?:not|never|nicht|nie|niemals|jamais|nunca|no|non|mai|niet|nooit|não|inte|aldrig|ikke|aldri|не|ei)\s+(?:(?!(?:only|just|nur|solo)\s)\p{L}+\s+){0,2}$/iu;
-const negatedBehind = /^\s+(?:\p{L}+\s+)?(?:nicht|pas|niet|inte|ikke)(?!\p{L})/iu;
+const negatedBefore = new RegExp(
+  String.raw`${turningWords('not', 'none')}\s+(?:(?!${turningWords('only')}|just\s)\p{L}+\s+){0,2}$`,
+  'iu',
+);
+const negatedBehind = new RegExp(String.raw`^\s+(?:\p{L}+\s+)?${turningWords('not')}`, 'iu');
 const replaces =
   /(?<!\p{L})(?:replac\w+|overrid\w+|overwrit\w+|instead|ersetz\w*|remplac\w+|reemplaz\w+|sostitu\w+|substitu\w+|vervang\w*|ers[äa]tter|erstatter|zast[ęe]puj\p{L}*|nahra[zď]\p{L}*|korva\p{L}*|замен\p{L}*|yerine geç\p{L}*|felülír\p{L}*|helyettesít\p{L}*|αντικαθιστ\p{L}*)(?!\p{L})|为准|覆盖|取代|代替|優先|上書き|置き換|대신|우선/iu;
 const ofLevels =
