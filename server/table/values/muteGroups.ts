@@ -1,10 +1,9 @@
+import { saysNone } from '../../trade/languages/cellWords';
 import { bareWord } from '../../trade/languages/spelling';
 import { readSequence } from '../../trade/readings/numberReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
-
-const noGroup = /^(?:0|no|none|off|nein|non|n\u00e3o|nee|keine?|aucune?)$/i;
 
 /**
  * Reads groups of zones that silence one another, as closed and open cymbals do: one column gives `group` and `off_by`; beside a
@@ -40,7 +39,7 @@ function isNumbered(table: ZoneCells, column: ColumnReading): boolean {
   let isEach = true;
   table.each(column, (_, cell) => {
     const text = table.cells.plain(cell);
-    isEach &&= noGroup.test(text) || numberIn(text) !== undefined;
+    isEach &&= saysNoGroup(text) || numberIn(text) !== undefined;
   });
   return isEach;
 }
@@ -101,7 +100,7 @@ class GroupNumbers {
     const before = this.#named.size;
     table.each(column, (zone, cell) => {
       const text = table.cells.plain(cell);
-      if (noGroup.test(text)) return;
+      if (saysNoGroup(text)) return;
       const number = numberIn(text) ?? this.#numberOf(text);
       if (number > 0) read(zone, cell, number);
     });
@@ -121,4 +120,8 @@ class GroupNumbers {
 
 function numberIn(text: string): number | undefined {
   return readSequence(text)?.position;
+}
+
+function saysNoGroup(text: string): boolean {
+  return text.trim() === '0' || saysNone(text);
 }

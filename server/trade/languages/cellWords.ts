@@ -50,6 +50,11 @@ const unitSigns: readonly (readonly [sign: string, unit: Unit])[] = [
   ['¢', 'cents'],
 ];
 
+/** What says that there is none, besides the words that answer a heading of loops. */
+const nones: ReadonlySet<string> = new Set([
+  ...['nil', 'n/a', 'rien', 'niente', 'nada'],
+  ...languages.flatMap(({ turning }) => turning.none.map(bareWord)),
+]);
 const pans = wordsOf(['left', 'right', 'centre']);
 const loops = wordsOf([
   'no_loop',
@@ -139,6 +144,12 @@ export function panWord(word: string): CellWord | undefined {
 /** The loop mode that a word or sign of any language names. */
 export function loopWord(word: string): CellWord | undefined {
   return loops.get(word) ?? loops.get(bareWord(word).replace(/[_-]/g, ' '));
+}
+
+/** Whether a cell says that there is none of what its column holds: `none`, `keine`, `-`; a letter or a number may be a value. */
+export function saysNone(text: string): boolean {
+  const word = bareWord(text);
+  return !/^[a-z\d]?$/.test(word) && (nones.has(word) || loopWord(word) === 'no_loop');
 }
 
 /** Whether a cell says that it is the same as the one above it. */

@@ -1,9 +1,10 @@
 import { keyOfFrequency } from '../../model/keys';
 import { resolveOpcode } from '../../model/opcodes/resolve';
+import { saysNone } from '../../trade/languages/cellWords';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
 import { toBillionths, toMillionths } from './numberText';
-import { centsByUnit, readTuningSum, saysUntuned } from './tuningSum';
+import { centsByUnit, readTuningSum } from './tuningSum';
 
 type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
 
@@ -46,7 +47,7 @@ function plainTuning({ unit }: Tuning, parameter: string): NumberForm {
   return {
     ...common,
     readText: (text) => {
-      const cents = saysUntuned(text) ? 0 : readTuningSum(text);
+      const cents = saysNone(text) ? 0 : readTuningSum(text);
       return cents === undefined ? undefined : toBillionths(cents / writtenCents);
     },
     read: times === 1 ? (written) => written : (written) => toBillionths(written * times),

@@ -1,3 +1,4 @@
+import { saysNone } from '../../trade/languages/cellWords';
 import { unitNames } from './numberForm';
 import { readNumberText } from './numberText';
 
@@ -32,19 +33,11 @@ export function readTuningSum(text: string): number | undefined {
   return sum;
 }
 
-const untuned =
-  /^(?:none|no|nil|off|[-\u2013\u2014]|n\/?a|kein\p{L}*|aucun\p{L}*|rien|nessun\p{L}*|niente|ning\p{L}+|nada|geen|brak|ingen|inga)$/iu;
-
-/** Whether a text says that nothing is tuned. */
-export function saysUntuned(text: string): boolean {
-  return untuned.test(text.trim());
-}
-
 /** Whether texts give tunings in more than one unit, several in one text, in octaves, or with a word for none among them. */
 export function areTuningsInUnits(texts: Iterable<string>): boolean {
   const kinds = new Set<number | 'sum' | 'none'>();
   for (const text of texts) {
-    if (saysUntuned(text)) kinds.add('none');
+    if (saysNone(text)) kinds.add('none');
     else if (readTuningSum(text) !== undefined) kinds.add('sum');
     else {
       const read = readNumberText(text);

@@ -1,3 +1,4 @@
+import { saysNone } from '../../../trade/languages/cellWords';
 import type { LayerEnds } from '../../../trade/layerLimits';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
@@ -109,14 +110,8 @@ function groupNumbers(one: Assigned, assigned: readonly Assigned[]): WordsForm |
   names.delete('__proto__');
   const words: Record<string, string> = {};
   let number = 0;
-  for (const name of names) words[name] = isNoGroup(name) ? '' : String(++number);
+  for (const name of names) words[name] = saysNone(name) ? '' : String(++number);
   return { kind: 'words', words };
-}
-
-function isNoGroup(name: string): boolean {
-  return /^\s*(?:-|–|—|none|no|off|kein\w*|nein|aucun\w*|non|ningun\w*|nessun\w*|geen|nee|brak|ingen)\s*$/i.test(
-    name,
-  );
 }
 
 /** A sustain level that is written as a level in dB or from 0 to 127; `undefined` for a percentage and other parameters. */

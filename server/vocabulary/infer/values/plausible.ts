@@ -1,3 +1,4 @@
+import { saysNone } from '../../../trade/languages/cellWords';
 import { keyRangesOf } from '../ranges/keyRanges';
 import { rangesOf } from '../ranges/rangeText';
 import type { InferredTarget } from '../words/meaningRules';
@@ -147,12 +148,12 @@ function every(facts: ColumnFacts, holds: (word: string) => unknown): boolean {
   return true;
 }
 
-const untunedWord =
-  /^(?:no|none|non|nein|kein\p{L}*|aucun\p{L}*|nessun\p{L}*|ning\p{L}+|nenhum\p{L}*|geen|nee|nie|brak|ingen|inga|nej|not|off|false|-|–|—|x|n\/?a|untuned|unpitched|noise)$/iu;
+/** What a noise has in the place of its root key. */
+const unpitched = /^(?:x|not|untuned|unpitched|noise)$/iu;
 
 /** Whether a text in a place of root keys says that there is none, as for a noise. */
 export function isUntunedWord(text: string): boolean {
-  return untunedWord.test(text.trim());
+  return saysNone(text) || unpitched.test(text.trim());
 }
 
 function countUntuned({ tally }: ColumnFacts): number {
