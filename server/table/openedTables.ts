@@ -13,7 +13,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
-import { takeCorrections } from './columns/said/corrections';
+import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
 import { usePlaysOut } from './columns/said/playsOutColumn';
@@ -115,8 +115,7 @@ function problemOf(
   columns: readonly ColumnReading[],
   isChosen: boolean,
 ): string | undefined {
-  if (tables.every(({ data }) => data.length === 0))
-    return 'The table has headings only; copy its rows too.';
+  if (tables.every(({ data }) => data.length === 0)) return 'The table has headings only; copy its rows too.';
   const withSamples = tables.filter(hasSamples);
   if (withSamples.length === 0) {
     const seen = columns.map(columnName).slice(0, mostNamed).join(', ');

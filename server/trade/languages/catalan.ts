@@ -81,6 +81,13 @@ export const catalan: LanguageWords = {
     except: ['excepte', 'llevat de', 'tret de'],
     only: ['només'],
   },
+  correcting: {
+    right: ['hauria', 'ha de ser'],
+    wrong: ['incorrect*', 'mal'],
+    instead: ['en lloc'],
+    rather: ['millor', 'perdó'],
+    no: [],
+  },
   told: {
     keys: [
       'sona',

@@ -90,6 +90,13 @@ export const czech: LanguageWords = {
     except: ['kromě', 's výjimkou', 'pokud ne'],
     only: ['jen', 'pouze'],
   },
+  correcting: {
+    right: ['má být', 'správn*'],
+    wrong: ['chyb*', 'špatně'],
+    instead: ['místo'],
+    rather: ['spíše'],
+    no: ['ne'],
+  },
   told: {
     keys: [
       'hraje',

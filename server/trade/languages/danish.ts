@@ -137,6 +137,13 @@ export const danish: LanguageWords = {
     except: ['undtagen', 'unntatt', 'bortset fra', 'bortsett fra', 'med mindre'],
     only: ['kun'],
   },
+  correcting: {
+    right: ['skal', 'skal være', 'rettet til'],
+    wrong: ['forkert', 'feil'],
+    instead: ['i stedet'],
+    rather: ['snarere'],
+    no: ['nej', 'nei'],
+  },
   told: {
     keys: [
       'får',

@@ -183,6 +183,13 @@ export const dutch: LanguageWords = {
     except: ['behalve', 'tenzij', 'uitgezonderd', 'met uitzondering'],
     only: ['alleen', 'slechts', 'uitsluitend'],
   },
+  correcting: {
+    right: ['moet', 'moet zijn', 'juist*'],
+    wrong: ['fout*'],
+    instead: ['in plaats'],
+    rather: ['beter'],
+    no: ['nee', 'niet'],
+  },
   told: {
     keys: [
       'speelt',

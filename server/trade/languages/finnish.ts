@@ -93,6 +93,13 @@ export const finnish: LanguageWords = {
     except: ['paitsi', 'ellei', 'lukuun ottamatta'],
     only: ['vain', 'ainoastaan'],
   },
+  correcting: {
+    right: ['pitää', 'pitäisi', 'oikea*', 'oikein'],
+    wrong: ['väärin'],
+    instead: ['sijaan', 'sijasta'],
+    rather: ['vaan', 'pikemminkin'],
+    no: ['ei'],
+  },
   told: {
     keys: [
       'soi',

@@ -204,6 +204,13 @@ export const french: LanguageWords = {
     except: ['sauf', 'excepté', 'hormis', 'à moins que', "à l'exception"],
     only: ['seulement', 'uniquement'],
   },
+  correcting: {
+    right: ['devrai*', 'doit', 'faut'],
+    wrong: ['faux', 'fausse', 'erreur'],
+    instead: ['au lieu'],
+    rather: ['pardon', 'plutôt', 'corrigé en'],
+    no: ['non'],
+  },
   told: {
     keys: [
       'joue',

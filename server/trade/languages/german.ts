@@ -283,6 +283,13 @@ export const german: LanguageWords = {
     except: ['außer', 'ausser', 'ausgenommen', 'es sei denn', 'sofern nicht', 'wenn nicht', 'falls nicht'],
     only: ['nur', 'lediglich'],
   },
+  correcting: {
+    right: ['soll*', 'muss', 'muß', 'müss*', 'richtig*', 'korrekt*'],
+    wrong: ['falsch*'],
+    instead: ['statt', 'anstatt', 'anstelle'],
+    rather: ['sondern', 'vielmehr', 'besser'],
+    no: ['nein'],
+  },
   told: {
     keys: [
       'spiel',

@@ -146,6 +146,13 @@ export const greek: LanguageWords = {
     except: ['εκτός', 'πλην'],
     only: ['μόνο'],
   },
+  correcting: {
+    right: ['πρέπει', 'σωστ*'],
+    wrong: ['λάθος'],
+    instead: ['αντί'],
+    rather: ['μάλλον'],
+    no: ['όχι'],
+  },
   told: {
     keys: [
       'παιζει',

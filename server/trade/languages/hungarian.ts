@@ -105,6 +105,13 @@ export const hungarian: LanguageWords = {
     except: ['kivéve', 'hacsak'],
     only: ['csak'],
   },
+  correcting: {
+    right: ['helyesen'],
+    wrong: ['rossz'],
+    instead: ['helyett'],
+    rather: ['hanem', 'inkább'],
+    no: ['nem'],
+  },
   told: {
     keys: [
       'szol',

@@ -168,6 +168,13 @@ export const italian: LanguageWords = {
     except: ['tranne', 'eccetto', 'salvo', 'a meno che', 'ad eccezione'],
     only: ['solo', 'soltanto', 'solamente'],
   },
+  correcting: {
+    right: ['deve', 'devono', 'dovrebbe', 'corrett*'],
+    wrong: ['sbagliat*'],
+    instead: ['invece'],
+    rather: ['anzi', 'meglio', 'scusate'],
+    no: ['non'],
+  },
   told: {
     keys: [
       'suona',

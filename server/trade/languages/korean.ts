@@ -87,6 +87,13 @@ export const korean: LanguageWords = {
     except: ['제외'],
     only: [],
   },
+  correcting: {
+    right: ['맞'],
+    wrong: ['틀'],
+    instead: ['대신'],
+    rather: ['아니고', '아니라', '정정'],
+    no: ['아니', '틀림'],
+  },
   told: {
     keys: ['건반', '음역', '범위', '키', '연주', '담당', '차지', '울'],
     root: ['근음', '기준음', '원음', '루트'],

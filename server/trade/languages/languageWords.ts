@@ -68,6 +68,20 @@ export interface TurningWords {
   only: readonly string[];
 }
 
+/** Words of who puts a value right; `*` is any ending. */
+export interface CorrectingWords {
+  /** Before the right value, or that it is right: `should be`, `correct`. */
+  right: readonly string[];
+  /** That a value is wrong. */
+  wrong: readonly string[];
+  /** Before or behind the value that does not count: `instead`. */
+  instead: readonly string[];
+  /** Between a wrong value and the right one, where they say more than elsewhere: `sorry`, `better`. */
+  rather: readonly string[];
+  /** Behind a value that is taken back, before another: `57 no, 58`. */
+  no: readonly string[];
+}
+
 /**
  * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.
  * Letter case, accents, spaces and punctuation do not count.
@@ -104,6 +118,7 @@ export interface LanguageWords {
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;
   turning: TurningWords;
+  correcting: CorrectingWords;
   told: ToldWords;
   units: Readonly<Partial<Record<Unit, readonly string[]>>>;
 }

@@ -138,6 +138,13 @@ export const polish: LanguageWords = {
     except: ['oprócz', 'poza', 'z wyjątkiem', 'chyba że'],
     only: ['tylko', 'jedynie'],
   },
+  correcting: {
+    right: ['powinn*', 'powinno być', 'ma być', 'poprawnie'],
+    wrong: ['błąd*', 'błędn*', 'źle'],
+    instead: ['zamiast'],
+    rather: ['raczej'],
+    no: ['nie'],
+  },
   told: {
     keys: [
       'gra',

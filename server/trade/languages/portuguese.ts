@@ -175,6 +175,13 @@ export const portuguese: LanguageWords = {
     except: ['exceto', 'excepto', 'salvo', 'a menos que', 'a não ser', 'com exceção'],
     only: ['só', 'somente', 'apenas'],
   },
+  correcting: {
+    right: ['deve', 'deveria', 'correto'],
+    wrong: ['errado', 'errada'],
+    instead: ['em vez', 'em lugar'],
+    rather: ['aliás', 'melhor'],
+    no: ['não'],
+  },
   told: {
     keys: [
       'toca',

@@ -118,6 +118,13 @@ export const russian: LanguageWords = {
     except: ['кроме', 'за исключением', 'если не'],
     only: ['только', 'лишь'],
   },
+  correcting: {
+    right: ['должн*', 'правильн*'],
+    wrong: ['неверн*'],
+    instead: ['вместо'],
+    rather: ['вернее', 'точнее', 'лучше'],
+    no: ['нет'],
+  },
   told: {
     keys: [
       'звучит',

@@ -168,6 +168,13 @@ export const spanish: LanguageWords = {
     except: ['excepto', 'salvo', 'a menos que', 'a excepción'],
     only: ['solo', 'sólo', 'solamente', 'únicamente'],
   },
+  correcting: {
+    right: ['debe', 'deben', 'debería*', 'deberia*', 'correg*', 'correcto'],
+    wrong: ['incorrect*', 'mal'],
+    instead: ['en lugar', 'en vez'],
+    rather: ['perdón', 'mejor', 'digo'],
+    no: [],
+  },
   told: {
     keys: [
       'suena',

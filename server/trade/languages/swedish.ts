@@ -97,6 +97,13 @@ export const swedish: LanguageWords = {
     except: ['utom', 'förutom', 'om inte', 'med undantag'],
     only: ['bara', 'endast', 'enbart'],
   },
+  correcting: {
+    right: ['skall', 'ska vara', 'bör', 'rätt'],
+    wrong: ['fel'],
+    instead: ['i stället', 'istället'],
+    rather: ['förlåt', 'snarare'],
+    no: ['nej'],
+  },
   told: {
     keys: [
       'spelar',

@@ -130,6 +130,13 @@ export const turkish: LanguageWords = {
     except: ['hariç', 'dışında'],
     only: ['yalnızca', 'sadece'],
   },
+  correcting: {
+    right: ['doğrusu', 'daha doğrusu'],
+    wrong: ['yanlış'],
+    instead: ['yerine'],
+    rather: [],
+    no: ['hayır'],
+  },
   told: {
     keys: [
       'calar',

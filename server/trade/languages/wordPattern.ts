@@ -12,9 +12,10 @@ export function oneOfWords(words: readonly string[]): string {
   return `(?:${longestFirst.join('|').replaceAll("'", "['\\u2019 ]?")})`;
 }
 
-/** The same for words of a sentence, which stand apart from letters where their script has blanks. */
+/** The same for words of a sentence, which stand apart from letters where their script has blanks; `*` behind one is any ending. */
 export function wordsInText(words: readonly string[]): string {
-  const spaced = oneOfWords(words.filter((word) => !isUnspaced(word)));
+  const spaced = oneOfWords(words.filter((word) => !isUnspaced(word))).replaceAll('*', '\\p{L}*');
   const within = words.filter(isUnspaced);
-  return `(?:${[`(?<!\\p{L})${spaced}(?!\\p{L})`, ...within].join('|')})`;
+  const either = within.length > 0 ? `|${oneOfWords(within)}` : '';
+  return `(?:(?<!\\p{L})${spaced}(?!\\p{L})${either})`;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readClause } from '../../../server/trade/phrases/clause';
 import { startInTitle } from '../../../server/trade/readings/startInTitle';
 import { levelChangeIn } from '../../../server/trade/statements/amounts/levelChange';
-import { bracketsCountIn } from '../../../server/trade/statements/corrections';
+import { bracketsCountIn } from '../../../server/trade/statements/bracketsCount';
 import { endsIn } from '../../../server/trade/statements/playing/statedEnds';
 import { turnStatement } from '../../../server/trade/statements/playing/turns';
 

@@ -7,7 +7,7 @@ import { meaningNames } from '../../../trade/meaning';
 import type { ToldValue } from '../../../trade/phrases/clause';
 import { legendIn } from '../../../trade/statements/legend';
 import { TableCells } from '../cells';
-import { correct } from './corrections';
+import { correct } from './correctedEntries';
 import type { PlacedValue, TextLine, ToldLine } from './toldLine';
 import { givesKeys, namesAnyFile, namesOneFile, toldLineIn } from './toldLine';
 

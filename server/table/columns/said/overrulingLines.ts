@@ -1,9 +1,9 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import { saysCorrect } from '../../../trade/correctingWords';
 import { saidMeanings } from '../../../trade/headings/saidMeanings';
 import { bareWord, wordsOf } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { noteName } from '../../../trade/readings/notePatterns';
-import { saysCorrect } from '../../../trade/statements/corrections';
 import type { TableCells } from '../../cells/cells';
 import type { TableRows } from '../../cells/tableRows';
 import { lookAt } from '../cellKinds';

@@ -2,7 +2,7 @@ import { saidMeanings } from '../../headings/saidMeanings';
 import { wordsOf } from '../../languages/spelling';
 import { unitByStem } from '../../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../../meaning';
-import { brackets } from '../corrections';
+import { brackets } from '../bracketsCount';
 
 /** What the text says that values in brackets are. */
 export interface BracketValues {

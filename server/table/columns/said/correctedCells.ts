@@ -1,5 +1,5 @@
-import { spokenCorrection } from '../../../trade/readings/correctionWords';
-import { bracketsCountIn } from '../../../trade/statements/corrections';
+import { spokenCorrection } from '../../../trade/correctingWords';
+import { bracketsCountIn } from '../../../trade/statements/bracketsCount';
 import type { TableCells } from '../../cells/cells';
 import type { TableRows } from '../../cells/tableRows';
 import type { CellKind } from '../cellKinds';

@@ -29,12 +29,3 @@ export function bracketsCountIn(texts: readonly string[]): string | undefined {
     return counts.test(around) && !former.test(around) && !otherValue.test(around);
   });
 }
-
-/** Words before a value that is the right one. */
-const right =
-  /(?<!\p{L})(?:should (?:be|read|have)|must be|ought to be|(?:is|are) (?:actually|really|in fact)|correct\p{L}*|wrong|instead|soll\p{L}*|mu(?:ss|ß)|müss\p{L}*|richtig\p{L}*|korrekt\p{L}*|falsch\p{L}*|statt|devrai\p{L}*|doit|faut|faux|fausse|erreur|deb(?:e|er[ií]a)n?|incorrect\p{L}*|correg\p{L}*|mal|dev(?:e|ono)|dovrebbe|corrett\p{L}*|sbagliat\p{L}*|deveria|errad[oa]|moet|juist\p{L}*|fout\p{L}*|skall?|bör|fel|rätt|skal|forkert|pitää|pitäisi|väärin|oikea\p{L}*|powinn\p{L}*|ma być|błąd\p{L}*|błędn\p{L}*|má být|správn\p{L}*|chyb\p{L}*|должн\p{L}*|правильн\p{L}*|неверн\p{L}*|πρέπει|σωστ\p{L}*|λάθος)(?!\p{L})|正しく|間違|誤り|应该|應該|错误|맞|틀/iu;
-
-/** Whether a sentence says that a value in it is the right one, or another a wrong one. */
-export function saysCorrect(sentence: string): boolean {
-  return right.test(sentence);
-}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bracketsCountIn } from '../../../../server/trade/statements/corrections';
+import { bracketsCountIn } from '../../../../server/trade/statements/bracketsCount';
 import { notesOf, regions, table } from '../tableRegions';
 
 const rows = table(
@@ -40,6 +40,11 @@ describe('an old and a new value in a cell', () => {
     '53、いや54',
     '53 不对，54',
     '53 아니고 54',
+    '53 falsch, richtig: 54',
+    '53 must be 54',
+    '53 moet 54',
+    '53, powinno być 54',
+    '53 誤り、54',
   ])('are parted by words: %s', (cell) => {
     const text = replaced('\t54\t', `\t${cell}\t`);
     expect(values(text)).toEqual(values(rows));
@@ -119,6 +124,8 @@ describe('a line that overrules a value of the table', () => {
     ['Nachtrag: bei reed_b stimmt der Grundton nicht, 46 statt 47.', '45 49 46 -6'],
     ['Oubli : reed_b.wav, fondamentale 46 au lieu de 47.', '45 49 46 -6'],
     ['reed_b.wav: tune -6 is wrong, take -9.', '45 49 47 -9'],
+    ['reed_b.wav: grondtoon 46 in plaats daarvan.', '45 49 46 -6'],
+    ['reed_b.wav: Grundton 46 anstelle des anderen.', '45 49 46 -6'],
   ])('%s', (said, expected) => {
     const text = `${rows}\n\n${said}`;
     expect(values(text)[1]).toBe(expected);
