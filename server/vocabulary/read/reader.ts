@@ -393,8 +393,11 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     end: number,
     key: string,
   ): void {
-    const text = this.#lists.valuesOf(place).get(key.trim());
+    const whole = this.#lists.valuesOf(place).get(key.trim());
+    const part = whole === undefined ? undefined : partOf(target, whole);
+    const text = part && whole?.slice(part.start, part.end);
     const value = text === undefined ? undefined : this.#targetValue(target, text);
+    if (whole !== undefined && value === undefined) this.#reportNonsense(target, start, end, whole);
     if (text === undefined || value === undefined || value.text === '') return;
     const { number, isUnscaled, isNumber } = value;
     const written = value.text ?? (isNumber ? undefined : text);
@@ -435,15 +438,16 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#folders[level] = folders;
   }
 
-  #reportNonsense(target: ReadTarget, start: number, end: number): void {
-    if (target.besides.length > 0 && isReadBeside(target, this.text.slice(start, end))) return;
-    const text = this.text.slice(start, Math.min(end, start + 40));
+  /** Tells of a text that makes no sense: the one at the span, or what that refers to. */
+  #reportNonsense(target: ReadTarget, start: number, end: number, whole = this.text.slice(start, end)): void {
+    if (target.besides.length > 0 && isReadBeside(target, whole)) return;
+    const text = whole.slice(0, 40);
     this.builder.addFinding({
       code: 'opcode-value',
       severity: 'error',
       start,
       end,
-      message: `"${text}${end > start + 40 ? '…' : ''}" sets no ${target.parameter}. It takes ${expectedOf(target.form)}${target.part === 0 ? '' : ', as part of a range'}.`,
+      message: `"${text}${whole.length > 40 ? '…' : ''}" sets no ${target.parameter}. It takes ${expectedOf(target.form)}${target.part === 0 ? '' : ', as part of a range'}.`,
     });
   }
 

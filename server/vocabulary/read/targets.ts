@@ -54,7 +54,7 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
       const readNumber = numberReader(form, parameter, numbers);
       const isOther = (other: VocabularyParameter) =>
         other.form.kind !== form.kind || (other.part === undefined) !== (part === 0);
-      const besides = parameters.filter((other) => other.at === one.at && isOther(other));
+      const besides = parameters.filter((other) => isSamePlace(other, one) && isOther(other));
       return {
         index: index++,
         level,
@@ -98,11 +98,15 @@ function mayMislead(form: ValueForm): boolean {
     : form.kind === 'position' && (form.thousands !== undefined || form.none !== undefined);
 }
 
-function partnerOf(
-  { at, part }: VocabularyParameter,
-  all: readonly VocabularyParameter[],
-): ValueForm | undefined {
-  return all.find((other) => other.at === at && other.part !== undefined && other.part !== part)?.form;
+function partnerOf(one: VocabularyParameter, all: readonly VocabularyParameter[]): ValueForm | undefined {
+  const isPartner = ({ part }: VocabularyParameter) => part !== undefined && part !== one.part;
+  return all.find((other) => isSamePlace(other, one) && isPartner(other))?.form;
+}
+
+/** Whether two parameters are read from one text: of an element itself, or of the entry that it refers to. */
+function isSamePlace(one: VocabularyParameter, other: VocabularyParameter): boolean {
+  const [listed, place] = [one.listed, other.listed];
+  return one.at === other.at && listed?.element === place?.element && listed?.at === place?.at;
 }
 
 function numbersOf(form: ValueForm, parameter: string): NumberForm | undefined {

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import { keyOfNoteName } from '../../../model/keys';
 import type { SampleFactsLookup } from '../../../model/notation';
 import { joinPath } from '../../../model/paths';
 import type { Steps } from '../../../model/steps';
@@ -94,7 +95,8 @@ function folderAround(
   for (let at: ElementType | undefined = list; at && !isAround(at, region); at = at.parent) {
     for (const [name, { values }] of at.attributes) {
       if (values.length === 0 || !values.every(({ text }) => looksLikeFolder(text))) continue;
-      const isNamed = name === 'in' || nameWords(name).some((word) => folderWords.has(word));
+      const isNamed =
+        name === 'in' || (nameWords(name).some((word) => folderWords.has(word)) && !areKeys(values));
       const isFound = () =>
         lookup !== undefined &&
         !looked.some((path) => lookup(path)) &&
@@ -105,6 +107,11 @@ function folderAround(
     }
   }
   return undefined;
+}
+
+/** Whether all texts are names of notes: a root may be called as a folder is. */
+function areKeys(values: Site['values']): boolean {
+  return values.every(({ text }) => keyOfNoteName(text.trim()) !== undefined);
 }
 
 /** Whether a type is another one or stands around it. */
@@ -139,13 +146,13 @@ function fileSite(type: ElementType): { place: string; example: Cell } | undefin
 /** What entries can be referred to by: places that tell each apart, then their position. */
 function keyPlaces(type: ElementType, files: string): string[] {
   const keys = entrySites(type).flatMap(([place, site]) =>
-    place !== files && place !== '.' && site.count === type.count && areKeys(site) ? [place] : [],
+    place !== files && place !== '.' && site.count === type.count && tellsApart(site) ? [place] : [],
   );
   return type.count > 1 ? [...keys, '#0', '#1'] : keys;
 }
 
 /** Whether no value occurs twice. */
-function areKeys({ values }: Site): boolean {
+function tellsApart({ values }: Site): boolean {
   return (
     new Set(values.map(({ text }) => text)).size === values.length && values.every(({ text }) => text !== '')
   );
