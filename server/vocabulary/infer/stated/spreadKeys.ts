@@ -58,10 +58,12 @@ export function withOutermostKeys(
     ['hikey', 'lokey', outermostKeys.highest],
   ] as const) {
     const key = said?.number ?? (said?.named ?? Number.NaN) + namedShift([first, ...levels], given);
-    if (Number.isNaN(key) || !steps.includes(name)) continue;
+    // A last zone may lack the end that the others have.
+    const isOpen = assigned.some(({ target, texts }) => target === name && texts.includes(undefined));
+    if (Number.isNaN(key) || !(steps.includes(name) || (isOpen && steps.includes(given)))) continue;
     const isWithin = assigned.some(
       ({ target, facts }) =>
-        target === given &&
+        (target === given || target === name) &&
         facts.notes === 0 &&
         (name === 'lokey' ? key > facts.least : key < facts.greatest),
     );

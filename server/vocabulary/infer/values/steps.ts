@@ -1,3 +1,4 @@
+import { counted } from '../../../model/wording/counted';
 import type { StepEnd } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -37,8 +38,26 @@ export function stepEnds(assigned: readonly Assigned[]): { steps: StepEnd[]; dra
       isAbout: () => false,
       alternatives: [],
     });
+    if (one.texts.includes(undefined)) drafts.push(openEnd(one, missing));
   }
   // A note on the layers says how they are shared out.
   if (assigned.some(({ shared }) => shared?.areOpen)) steps.push('hivel');
   return { steps, drafts };
+}
+
+/** What becomes of regions that have neither end. */
+function openEnd(one: Assigned, missing: StepEnd): Draft {
+  const count = one.texts.filter((text) => text === undefined).length;
+  const isLow = missing.startsWith('lo');
+  const what = missing.endsWith('key') ? 'key' : 'velocity';
+  return {
+    id: `${missing}.open`,
+    message: `${wordedPlace(one)} is missing in ${counted(count, 'region')}. A single one among those that follow each other ${isLow ? 'begins above' : 'ends below'} them; others sound at each ${what}.`,
+    confidence: 0.7,
+    isGuess: true,
+    evidence: ['Only one end of the ranges is written.'],
+    span: firstValueOf(one),
+    isAbout: () => false,
+    alternatives: [],
+  };
 }

@@ -34,6 +34,30 @@ describe('ends that follow from the zones beside', () => {
     ['<region> hikey=60 hivel=50 <region> hikey=61 hivel=100', 'lovel', []],
     ['<region> hivel=50 <region> hivel=100', 'lovel', ['1: lovel=51']],
     ['<region> lokey=1 hikey=50 <region> hikey=60', 'lovel', []],
+    // A single one without either end is the outermost.
+    ['<region> hikey=50 <region> hikey=60 <region>', 'lokey', ['1: lokey=51', '2: lokey=61']],
+    ['<region> <region> lokey=50 <region> lokey=60', 'hikey', ['0: hikey=49', '1: hikey=59']],
+    ['<region> hikey=50 <region> hikey=60 <region> <region>', 'lokey', ['1: lokey=51']],
+    ['<region> hikey=50 <region> <region> hikey=60', 'lokey', ['2: lokey=51']],
+    ['<region> hikey=50 <region> hikey=127 <region>', 'lokey', ['1: lokey=51']],
+    ['<region> hikey=50 <region> key=90', 'lokey', []],
+    ['<region> pitch_keycenter=70 <region> hikey=50 pitch_keycenter=45', 'lokey', ['0: lokey=51']],
+    ['<region> hikey=50 pitch_keycenter=45 <region> pitch_keycenter=48', 'lokey', []],
+    ['<region> hikey=50 pitch_keycenter=45 <region>', 'lokey', []],
+    ['<group> hikey=50 <group> <region> hikey=40', 'lokey', []],
+    ['<region> key=60 hivel=50 <region> key=60', 'lovel', ['1: lovel=51']],
+    // Each layer begins anew and ends with the same key.
+    [
+      '<region> hikey=50 <region> hikey=99 <region> hikey=70 <region> hikey=99',
+      'lokey',
+      ['1: lokey=51', '3: lokey=71'],
+    ],
+    ['<region> hikey=50 <region> <region> hikey=70 <region>', 'lokey', ['1: lokey=51', '3: lokey=71']],
+    [
+      '<region> lokey=50 <region> lokey=20 <region> lokey=40 <region> lokey=20',
+      'hikey',
+      ['1: hikey=49', '3: hikey=39'],
+    ],
   ])('%s', (text, end, expected) => {
     expect(steps(text, end)).toEqual(expected);
   });
