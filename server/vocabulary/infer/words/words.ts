@@ -1,5 +1,6 @@
 import { loopWord, panWord, triggerWord as wordOfAnyLanguage } from '../../../trade/languages/cellWords';
 import { bareWord } from '../../../trade/languages/spelling';
+import { startInTitle } from '../../../trade/readings/startInTitle';
 
 const yes = new Set(
   'yes true on 1 y t enabled active ja wahr an ein oui vrai si sí verdadero vero verdadeiro sim x always aan waar pa tak evet kylla да はい'.split(
@@ -200,8 +201,17 @@ export function surelyTrigger(word: string): string | undefined {
 /** Whether the name of an element says that what stands in it starts when a key is let go. */
 export function isReleaseName(words: readonly string[]): boolean {
   if (/\b(?:releases?|released|key ?up|note ?off|let ?go)\b/.test(words.join(' '))) return true;
-  return [...words, words.join(' ')].some((word) => word.length > 4 && wordOfAnyLanguage(word) === 'release');
+  const name = words.join(' ');
+  const isSaid = [...words, name].some((word) => word.length > 4 && wordOfAnyLanguage(word) === 'release');
+  return isSaid || startInTitle(name) === 'release' || words.some((word) => tails.has(word));
 }
+
+/** What is heard when a key has been let go, as a recording of its own (from memory). */
+const tails: ReadonlySet<string> = new Set(
+  'tail tails nachklang nachklange nachklaenge nachhall naklank naklanken nagalm efterklang efterklange etterklang naslag wybrzmienie wybrzmienia dozvuk dozvuky dozneni sueltas soltadas'.split(
+    ' ',
+  ),
+);
 
 const playsOut =
   /\bone ?shot\b|\b(?:play|plays|played|sounds?) (?:\w+ )?(?:through|out|full|fully|whole|all|complete|completely|to (?:the |its )?end)\b|\bto (?:the |its )?end\b|\bfino (?:in|alla) (?:fondo|fine)\b|\bbis (?:zum )?(?:ende|schluss)\b|\bhasta (?:el )?final\b|\bganz (?:aus|ab)?spielen\b|\bjusqu ?(?:a la|au) (?:fin|bout)\b|\bhasta el final\b|\bate (?:ao|o) fim\b|\b(?:tot|helemaal) (?:het )?(?:einde|uit)\b|\bdo konca\b|\btill slut\b|\btil slut(?:t|ningen)?\b|\bignore (?:note ?off|release|key ?up)\b|\bauskling(?:en|t) lassen\b/;
