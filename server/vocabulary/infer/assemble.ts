@@ -7,6 +7,7 @@ import { velocitiesByName } from './layers/namedLayers';
 import type { Column } from './values/column';
 import type { Rows } from './values/rows';
 import { nameWords } from './words/nameWords';
+import { holdsNames } from './words/releaseNames';
 import { conceptsOf } from './words/tradeWords';
 import { isReleaseName } from './words/words';
 
@@ -110,8 +111,9 @@ function startsOnRelease(
   element: string,
   chain: readonly string[] = [],
 ): boolean {
-  const isTold = settled.some(({ parameters }) =>
-    parameters.some(({ parameter }) => parameter === 'trigger'),
+  const isTold = settled.some(
+    ({ assigned, parameters }) =>
+      !holdsNames(assigned) && parameters.some(({ parameter }) => parameter === 'trigger'),
   );
   const words = nameWords(element);
   const isBeside = (one: string, other: string) =>

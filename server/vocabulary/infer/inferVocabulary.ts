@@ -63,6 +63,7 @@ import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
+import { releaseNameDrafts } from './words/releaseNames';
 
 export interface InferenceOptions {
   /** The path of the text; its name is the name of the vocabulary. */
@@ -160,6 +161,7 @@ export function* inferVocabularyInSteps(
     ...switches,
     ...withoutEffectDrafts(unapplied, chain),
     ...levelDrafts(levels, rows, chain),
+    ...releaseNameDrafts(settled),
     ...drafts,
     ...impossible,
     ...ofAll,

@@ -5,6 +5,7 @@ import type { Assigned } from '../assign';
 import { parameterAt } from '../draft';
 import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
+import { startByNames } from '../words/releaseNames';
 import { direction, filterType, loopMode, loopUntil, offMode, triggerOfName } from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';
@@ -54,7 +55,11 @@ export function otherParameters(
   switch (target) {
     case 'label':
     case 'group_name': {
-      const label = plain(labelFor(one, chain.length, assigned), { kind: 'text' });
+      const start = startByNames(one, assigned);
+      const label = [
+        ...plain(labelFor(one, chain.length, assigned), { kind: 'text' }),
+        ...(start ? plain('trigger', start) : []),
+      ];
       const numbers = target === 'group_name' && groupNumbers(one, assigned);
       return numbers ? [...label, ...plain('group', numbers)] : label;
     }

@@ -1,3 +1,5 @@
+import { nameWords } from '../words/nameWords';
+import { isReleaseName } from '../words/words';
 import { anyKeyTargets, keyRangeTargets, tradeTargets, zoneTargets } from './namedTargets';
 import type { FilePathPlace } from './pathPlaces';
 import { audioPath, isWithinForeign, namePlaces, pathPlaces, sitesOf, statedEnding } from './pathPlaces';
@@ -214,24 +216,32 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
 /** Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do. */
 function withOthers(region: RegionElement, survey: Survey, selectors: Selectors): RegionElement {
   const [first] = region.types;
-  const chain = region.chain.slice(0, -1);
+  const last = region.chain.slice(-1);
+  let chain = region.chain.slice(0, -1);
   const targets = new Set(tradeTargets(first, selectors));
   const files = filePlaces(first);
   const found = survey.types.filter((type) => {
     if (region.types.has(type) || region.chain.includes(type.name) || isWithinForeign(type)) return false;
-    if (
-      !namesAround(type)
-        .slice(0, -1)
-        .every((name) => chain.includes(name))
-    )
+    const around = namesAround(type).slice(0, -1);
+    const beside = around.filter((name) => !chain.includes(name));
+    // What sounds on release may stand in a section of its own.
+    const merged = beside.length > 0 ? merge(chain, around) : chain;
+    if (!merged || merged.includes(last[0] ?? '') || !beside.every((name) => isReleaseName(nameWords(name))))
       return false;
     const own = tradeTargets(type, selectors);
     const isZone = own.some((one) => anyKeyTargets.has(one)) && own.every((one) => targets.has(one));
-    return isZone && files.length > 0 && files.some((place) => filePlaces(type).includes(place));
+    const isFound = isZone && files.length > 0 && files.some((place) => filePlaces(type).includes(place));
+    if (isFound) chain = merged;
+    return isFound;
   });
   if (found.length === 0) return region;
+  const of = <T>(all: readonly T[], otherwise: T) =>
+    [...chain, ...last].map((name) => all[region.chain.indexOf(name)] ?? otherwise);
   return {
     ...region,
+    chain: [...chain, ...last],
+    repeats: of(region.repeats, false),
+    nested: of(region.nested, 1),
     types: new Set([...region.types, ...found]),
     also: [...new Set(found.map(({ name }) => name))],
     count: region.count + found.reduce((sum, { count }) => sum + count, 0),

@@ -29,3 +29,41 @@ describe('a section of regions that is named after letting a key go', () => {
     expect(valuesIn(text, 'sample', 'trigger')).toEqual(['a.wav -', 'b.wav -']);
   });
 });
+
+describe('a region of another name in a section that is named after letting a key go', () => {
+  it('is one too', () => {
+    const text = `<set><zones>${zone('a.wav', 40, 50)}${zone('b.wav', 51, 60)}</zones><releases><release file="r.wav" lo="40" hi="60" root="50"/></releases></set>`;
+    expect(valuesIn(text, 'sample', 'lokey', 'trigger')).toEqual([
+      'a.wav 40 -',
+      'b.wav 51 -',
+      'r.wav 40 release',
+    ]);
+  });
+});
+
+describe('groups and regions that are named after letting a key go', () => {
+  it.each([
+    ['Tasten', 'Loslassen'],
+    ['Voci', 'Rilasci'],
+    ['Sustain', 'Note off'],
+    ['Low', 'Key-off noise'],
+  ])('start on release where others have another name, and it is told: %s and %s', (one, other) => {
+    const text = `<set><group name="${one}">${zone('a.wav', 40, 50)}${zone('b.wav', 51, 60)}</group><group name="${other}">${zone('c.wav', 40, 50)}${zone('d.wav', 51, 60)}</group></set>`;
+    expect(valuesIn(text, 'sample', 'trigger')).toEqual([
+      'a.wav -',
+      'b.wav -',
+      'c.wav release',
+      'd.wav release',
+    ]);
+    const told = readInferred(text).decisions.map(({ message }) => message);
+    expect(told).toContain(`"${other}" in "name" starts when a key is released.`);
+  });
+
+  it.each([
+    ['Long release', 'Short release'],
+    ['Release', 'Release noise'],
+  ])('start as others do where no name or each one says so: %s and %s', (one, other) => {
+    const text = `<set><group name="${one}">${zone('a.wav', 40, 50)}</group><group name="${other}">${zone('c.wav', 40, 50)}${zone('d.wav', 51, 60)}</group></set>`;
+    expect(valuesIn(text, 'trigger')).toEqual(['-', '-', '-']);
+  });
+});
