@@ -1,4 +1,4 @@
-import { isInstrumentXmlFileName, isXmlFileName } from '../model/fileNames';
+import { isInstrumentXmlFileName, isXmlFileName, namesAudioFileIn } from '../model/fileNames';
 import { ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
@@ -8,7 +8,8 @@ const looked = 65_536;
 
 /**
  * Whether a text is an instrument in our XML notation: its file is named `*.instrument.xml`, or its outermost element is
- * `instrument` without a namespace and the first element in that, if there is one, belongs to the notation.
+ * `instrument` without a namespace and the first element in that, if there is one, belongs to the notation. XML whose elements are
+ * called alike, but which names its audio files elsewhere than in `sample`, is in other names: read as ours it would have no sample.
  */
 export function isInstrumentXml(text: string, path: string): boolean {
   if (isInstrumentXmlFileName(path)) return true;
@@ -21,33 +22,72 @@ export function isInstrumentXml(text: string, path: string): boolean {
 
 class Look implements XmlHandler {
   readonly text: string;
-  isInstrument = false;
+  #isNamedSo = false;
   #elements = 0;
+  /** Whether samples come as in our notation, or by a file that is included. */
+  #hasSample = false;
+  #hasOtherFiles = false;
+  /** Open elements, and those among them that are in a region. */
+  #depth = 0;
+  #region = Number.POSITIVE_INFINITY;
 
   constructor(text: string) {
     this.text = text;
   }
 
+  get isInstrument(): boolean {
+    return this.#isNamedSo && (this.#hasSample || !this.#hasOtherFiles);
+  }
+
   open(_tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
     this.#elements++;
-    if (this.#elements > 2) return;
+    this.#depth++;
     const kind = elementKindAt(this.text, nameStart, nameEnd, hash);
-    if (this.#elements === 1) this.isInstrument = kind === ElementKind.instrument;
+    if (kind === ElementKind.region) this.#region = Math.min(this.#region, this.#depth);
+    if (kind === ElementKind.include) this.#hasSample = true;
+    if (this.#elements > 2) return;
+    if (this.#elements === 1) this.#isNamedSo = kind === ElementKind.instrument;
     else if (!(isHeaderKind(kind) && kind !== ElementKind.unknown) && !isDirective(kind))
-      this.isInstrument = false;
+      this.#isNamedSo = false;
   }
 
-  attribute(_name: number, nameStart: number, nameEnd: number): void {
-    if (this.#elements === 1 && this.text.slice(nameStart, nameEnd) === 'xmlns') this.isInstrument = false;
+  attribute(
+    _name: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+  ): void {
+    const name = this.text.slice(nameStart, nameEnd);
+    if (this.#elements === 1 && name === 'xmlns') this.#isNamedSo = false;
+    if (name === 'sample') this.#hasSample = true;
+    else if (Number.isNaN(number)) this.#lookAt(valueStart, valueEnd);
   }
 
-  openEnd(): void {}
-  close(): void {}
-  characters(): void {}
+  openEnd(_end: number, empty: boolean): void {
+    if (empty) this.close();
+  }
+
+  close(): void {
+    if (this.#depth === this.#region) this.#region = Number.POSITIVE_INFINITY;
+    this.#depth--;
+  }
+
+  /** No element of ours holds text, so that one in a region may be the name of its file, with an ending or without. */
+  characters(start: number, end: number): void {
+    if (this.#depth > this.#region) this.#hasOtherFiles = true;
+    else this.#lookAt(start, end);
+  }
+
   comment(): void {}
   instruction(): void {}
   doctype(): void {}
   problem(): void {}
+
+  #lookAt(start: number, end: number): void {
+    this.#hasOtherFiles ||= !this.#hasSample && namesAudioFileIn(this.text.slice(start, end));
+  }
 }
 
 function isDirective(kind: ElementKind): boolean {

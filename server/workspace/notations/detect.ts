@@ -1,3 +1,4 @@
+import { isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { mayBeLiteral } from '../../table/cells/literals/literalCells';
@@ -12,6 +13,8 @@ const tableName = /\.(tsv|csv)$/i;
 /** An SFZ header, directive or opcode at the start of a line. */
 const sfzLine =
   /^[ \t]*(?:<(?:control|global|master|group|region|curve|effect|midi|sample)>|#(?:define|include)\b|[a-z]\w*=)/im;
+/** An element that ends: SFZ has headers alone, which do not. */
+const endTag = /<\/(?:control|global|master|group|region|instrument)\s*>/;
 const comments = /\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g;
 
 /** Finds out how a text is to be read. */
@@ -26,7 +29,8 @@ export function detect(path: string, text: string): Detected {
   // Lines such as `lo=36,` stand in scripts too.
   const mayBeList = mayBeLiteral(start) || hasSections(start);
   if (mayBeList && looksLikeZoneTable(start)) return { kind: 'table' };
-  if (sfzLine.test(start.replace(comments, ''))) return { kind: 'notation', notation: sfzNotation };
+  const isXml = !isSfzFileName(path) && /^\ufeff?\s*</.test(start) && endTag.test(start);
+  if (!isXml && sfzLine.test(start.replace(comments, ''))) return { kind: 'notation', notation: sfzNotation };
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };
   return { kind: 'unknown' };
 }
