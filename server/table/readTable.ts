@@ -159,8 +159,9 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const { text, path, cells, tables, columns } = opened;
   const source = new Source(path, text);
   const notes = new TableNotes(source, isHtmlTable(text) ? cells.rowSpans : undefined);
-  const naming = namingIn(cells, tables, notes);
   const statements = statementsIn([...textsAround(cells, tables), ...opened.said]);
+  const otherOctaves = (options.middleC ?? 'auto') === 'auto' ? statements.otherOctaves : undefined;
+  const naming = namingIn(cells, tables, notes, otherOctaves?.isLined);
   const middleC =
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
     noteHeadingOctave(tables, { ...options, statements }, notes);

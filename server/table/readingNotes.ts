@@ -31,13 +31,25 @@ export function noteOctave(
 ): MiddleC | undefined {
   const { middleC, naming, statements } = options;
   const found = decideOctave(cells, tables, options, naming, statements.middleC);
-  if (!found) return undefined;
+  const { otherOctaves: other } = statements;
+  const isLined = other?.isLined === true && naming.endsWith('lines');
+  if (!found && !isLined) return undefined;
   if (middleC !== undefined && middleC !== 'auto') return middleC;
   const keyed = tables.find(({ columns }) => columns.some(isKeyColumn)) ?? tables[0];
+  const span = columnSpan(cells, keyed?.data ?? [], keyed?.columns.find(isKeyColumn));
+  if (other || !found) {
+    const name = other?.isLined ? 'c1' : `C${4 - (other?.shift ?? 0) / 12}`;
+    notes.add(
+      'assumed',
+      span,
+      `Key 60 is read as ${name}, because the text says "${shortened(other?.text ?? '')}".`,
+    );
+    return undefined;
+  }
   const others = (['C3', 'C4', 'C5'] as const).filter((one) => one !== found.middleC).join(' or ');
   notes.add(
     'assumed',
-    columnSpan(cells, keyed?.data ?? [], keyed?.columns.find(isKeyColumn)),
+    span,
     `Key 60 is read as ${found.middleC}, because ${found.reason}. If it is ${others}, say so in the settings, in the preview of the table or with --middle-c.`,
   );
   return found.middleC;

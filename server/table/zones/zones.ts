@@ -70,7 +70,7 @@ export function* readTableZones(
   const first = zones.count;
   const firstNote = notes.count;
   const names = new NameReader(zones.cells, rows, columns, notes);
-  const keyShift = octaveShifts[middleC ?? 'C4'];
+  const keyShift = middleC ? octaveShifts[middleC] : (rest.statements.otherOctaves?.shift ?? 0);
   for (const { row, why } of rows.others) names.pass(row, why);
   const options = { ...rest, keyShift };
   const parts = partsBySide(columns);

@@ -28,7 +28,8 @@ import { keyReachIn } from './keys/keyReach';
 import type { KeySpread } from './keys/keySpread';
 import { keySpreadIn, outermostKeysIn } from './keys/keySpread';
 import { pianoKeysIn } from './keys/pianoKeys';
-import { middleCIn, middleKeyIn } from './keys/statedOctave';
+import type { OtherOctaves } from './keys/statedOctave';
+import { middleCIn, middleKeyIn, otherOctavesIn } from './keys/statedOctave';
 import type { StatedLayerOrder } from './layers/layerOrder';
 import { layerOrderIn } from './layers/layerOrder';
 import type { StatedDynamics } from './layers/statedDynamics';
@@ -56,6 +57,8 @@ export interface Statements {
   texts: readonly string[];
   /** The note name of key 60. */
   middleC: { is: MiddleC; text: string } | undefined;
+  /** How octaves are counted, where no name of key 60 that is usual says so. */
+  otherOctaves: (OtherOctaves & { text: string }) | undefined;
   /** The number that the table gives to middle C, where it is not 60. */
   middleKey: { is: number; text: string } | undefined;
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
@@ -152,6 +155,7 @@ export function statementsIn(written: readonly string[]): Statements {
   const texts = written.map(usualSigns);
   const scales = new Map<ColumnMeaning, StatedScale>();
   let middleC: Statements['middleC'];
+  let otherOctaves: Statements['otherOctaves'];
   let middleKey: Statements['middleKey'];
   let endsAre: Statements['ends'];
   let firstFrame: Statements['firstFrame'];
@@ -160,6 +164,9 @@ export function statementsIn(written: readonly string[]): Statements {
     const text = whole.slice(0, longest);
     const is = middleCIn(text);
     if (is) middleC ??= { is, text: tellingSentence(text, (one) => middleCIn(one) === is) };
+    const other = is ? undefined : otherOctavesIn(text);
+    if (other)
+      otherOctaves ??= { ...other, text: tellingSentence(text, (one) => otherOctavesIn(one) !== undefined) };
     const key = middleKeyIn(text);
     if (key !== undefined)
       middleKey ??= { is: key, text: tellingSentence(text, (one) => middleKeyIn(one) === key) };
@@ -174,6 +181,7 @@ export function statementsIn(written: readonly string[]): Statements {
   return {
     texts,
     middleC,
+    otherOctaves: middleC ? undefined : otherOctaves,
     middleKey: middleKey?.is === 60 ? undefined : middleKey,
     scales,
     ends: endsAre,

@@ -183,6 +183,27 @@ describe('rows and cells that say less or more', () => {
     expect(values(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['24 35 36', '36 47 43', '48 59 60']);
   });
 
+  it('read octaves by lines where the text says so, though every name has one (Helmholtz: c1 is middle C)', () => {
+    const text = table(
+      'Datei | von | bis | Grundton',
+      'a.wav | c1 | es1 | c1',
+      'b.wav | e1 | b1 | fis1',
+      'c.wav | h1 | c4 | d2',
+    );
+    expect(values(`c1 ist das mittlere C, c2 = 72\n\n${text}`, 'lokey', 'hikey', 'pitch_keycenter')).toEqual([
+      '60 63 60',
+      '64 70 66',
+      '71 96 74',
+    ]);
+  });
+
+  it('read octaves by the name that the text gives to middle C, whatever its number is', () => {
+    const text = table('File | Low | High | Root', 'a.wav | C1 | B1 | E1', 'b.wav | C2 | B2 | E2');
+    const keys = ['48 59 52', '60 71 64'];
+    expect(values(`C2 = MIDI 60\n\n${text}`, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(keys);
+    expect(notesOf(`C2 = MIDI 60\n\n${text}`)[0]).toContain('Key 60 is read as C2');
+  });
+
   it('read signs in words, and hundredths of a semitone as cents', () => {
     const text = table(
       'Fichier | Touche | Accord fin (% de demi-ton)',

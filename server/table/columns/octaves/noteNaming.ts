@@ -18,9 +18,14 @@ const dutch = /^(?:toets|toetsen|grondtoon|bestand|aanslag|aanslagsterkte|noot|t
 
 /**
  * How the key columns of some tables name notes: as in German with H or `is` and `es`, as in Dutch, or as in English; and whether
- * marks alone say octaves. Where nothing shows which note B is, that is noted.
+ * marks alone say octaves; `isLined`: the text says that small letters have the number of their lines. Where nothing shows which note B is, that is noted.
  */
-export function namingIn(cells: TableCells, tables: readonly KeyTable[], notes: TableNotes): NoteNaming {
+export function namingIn(
+  cells: TableCells,
+  tables: readonly KeyTable[],
+  notes: TableNotes,
+  isLined = false,
+): NoteNaming {
   const letters = new LetterEvidence();
   const marks = { none: 0, mark: 0 };
   let [lined, great] = [0, 0];
@@ -37,7 +42,7 @@ export function namingIn(cells: TableCells, tables: readonly KeyTable[], notes: 
   const naming = letters.naming(headings.some((word) => dutch.test(word)));
   if (naming === 'german' && letters.isOpen) noteOpenB(tables, notes);
   // Only the great and the small octave have no number, and only where small letters with one count its lines.
-  if (marks.none > 0 && lined > 0 && great === 0) return `${naming} lines`;
+  if (lined > 0 && (isLined || (marks.none > 0 && great === 0))) return `${naming} lines`;
   return marks.mark > 0 && marks.none > 0 ? `${naming} marks` : naming;
 }
 

@@ -9,10 +9,10 @@ import { noteName } from '../../readings/notePatterns';
 const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])(?![ae]s\s)(${noteName}\s?[-\u2212]?\d)(?!\d)`;
 /** Words between a name and what it is called, in the languages of the trade. */
 const verbs =
-  "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
-const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|ici|aquí|qui';
+  "is|equals|corresponds? to|(?:sits|lies) (?:at|on)|falls on|maps to|shows? as|entspricht|liegt (?:auf|bei)|corresponde? (?:\u00e0|a)|correspond \u00e0|corrisponde a|komt overeen met|ligt op|odpowiada|motsvarar|svarer til|vastaa|соответствует|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
+const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|bei uns|ici|aquí|qui';
 const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
-const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|νότα|πλήκτρο|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
+const keyWord = String.raw`(?:(?:the|die|der|das|la|le|el|il|de|midi|key|note|number|no|nr|taste|nota|νότα|πλήκτρο|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
 const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
 const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
 const noteInHertz = new RegExp(
@@ -55,30 +55,78 @@ export function middleKeyIn(written: string): number | undefined {
 /** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
 export function middleCIn(written: string): MiddleC | undefined {
   const text = withLatinNotes(written.normalize('NFKC'));
-  const of = (name: string, key: number) => {
-    const named = readKey(name.replace(/\s/g, ''))?.named;
-    return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
-  };
-  for (const [, name = '', key] of text.matchAll(noteIsKey)) {
-    const found = of(name, Number(key));
-    if (found) return found;
-  }
-  for (const [, key, name = ''] of text.matchAll(keyIsNote)) {
-    const found = of(name, Number(key));
-    if (found) return found;
-  }
-  const [, tuned = '', concert, hertz] = noteInHertz.exec(text) ?? [];
-  if (tuned !== '') {
-    const found = of(tuned, Math.round(keyOfFrequency(Number((concert ?? hertz ?? '').replace(',', '.')))));
+  const of = (shift: number) => conventions.find((one) => octaveShifts[one] === shift);
+  for (const { shift } of statedKeys(text)) {
+    const found = of(shift);
     if (found) return found;
   }
   const whole = conventions.find((one) => wholeRanges[one].test(text));
   if (whole) return whole;
-  if (middleWords.test(text)) {
-    const names = Array.from(text.matchAll(anyNote), ([, name = '']) => name).filter((name) =>
+  const middle = middleNoteIn(text);
+  return (middle && of(middle.shift)) ?? (scientific.test(text) ? 'C4' : undefined);
+}
+
+/** A note that a text gives a key. */
+interface StatedNote {
+  name: string;
+  key: number;
+  /** Semitones from the note, read with middle C = C4, to that key. */
+  shift: number;
+}
+
+/** The notes that a text gives a key by its number, or the frequency of one. */
+function statedKeys(text: string): StatedNote[] {
+  const found: (StatedNote | undefined)[] = [];
+  for (const [, name = '', key] of text.matchAll(noteIsKey)) found.push(statedNote(name, Number(key)));
+  for (const [, key, name = ''] of text.matchAll(keyIsNote)) found.push(statedNote(name, Number(key)));
+  const [, tuned = '', concert, hertz] = noteInHertz.exec(text) ?? [];
+  if (tuned !== '') {
+    const frequency = Number((concert ?? hertz ?? '').replace(',', '.'));
+    found.push(statedNote(tuned, Math.round(keyOfFrequency(frequency))));
+  }
+  return found.filter((one) => one !== undefined);
+}
+
+/** The one name of a C that a text has beside the words for middle C, or that the clause with these words has. */
+function middleNoteIn(text: string): StatedNote | undefined {
+  for (const clause of [text, ...text.split(/[,;.:](?=\s)|[\n()]/u)]) {
+    if (!middleWords.test(clause)) continue;
+    const names = Array.from(clause.matchAll(anyNote), ([, name = '']) => name).filter((name) =>
       cNote.test(name),
     );
-    if (new Set(names.map((name) => name.toLowerCase())).size === 1) return of(names[0] ?? '', 60);
+    if (new Set(names.map((name) => name.toLowerCase())).size === 1) return statedNote(names[0] ?? '', 60);
   }
-  return scientific.test(text) ? 'C4' : undefined;
+  return undefined;
+}
+
+function statedNote(name: string, key: number): StatedNote | undefined {
+  const named = readKey(name.replace(/\s/g, ''))?.named;
+  return named === undefined || key > 127 ? undefined : { name, key, shift: key - named };
+}
+
+/** Octaves that are counted in another way than by the usual conventions. */
+export interface OtherOctaves {
+  /** Semitones from a name as it is read with middle C = C4 to its key. */
+  shift: number;
+  /** Whether small letters with the number of their lines are meant, so that `C1` is not `c1`. */
+  isLined: boolean;
+}
+
+const linesShift = 36;
+
+/**
+ * How a text counts octaves where it ties a name to a key and no usual convention does so: `c1 is middle C`, as names of lines do
+ * (Helmholtz), or `C2 = 60`. A single number must be that of middle C or of the concert pitch: any other may count something else.
+ */
+export function otherOctavesIn(written: string): OtherOctaves | undefined {
+  const text = withLatinNotes(written.normalize('NFKC'));
+  const middle = middleNoteIn(text);
+  const stated = [...(middle ? [middle] : []), ...statedKeys(text)];
+  const [first] = stated;
+  if (!first || stated.some(({ shift }) => shift !== first.shift)) return undefined;
+  const { shift } = first;
+  if (shift % 12 !== 0 || Math.abs(shift) > 48 || conventions.some((one) => octaveShifts[one] === shift))
+    return undefined;
+  if (!stated.some(({ key }) => key === 60 || key === 69) && stated.length < 2) return undefined;
+  return { shift, isLined: shift === linesShift && stated.every(({ name }) => /^[a-h]/.test(name)) };
 }
