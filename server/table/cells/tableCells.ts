@@ -117,6 +117,7 @@ function* writtenCells(text: string): Steps<TableCells | undefined> {
     words &&
     ((delimiter === 'space' && byNames !== undefined) ||
       usualWidth(words) !== usualWidth(cells) ||
+      standsBesideHeadings(cells) ||
       words.cellCount > cells.cellCount)
   )
     return words;
@@ -124,6 +125,25 @@ function* writtenCells(text: string): Steps<TableCells | undefined> {
   if (delimiter === 'bar' && (hasRuling(cells) || markedCell.test(text.slice(0, looked))))
     readMarkdown(cells);
   return cells;
+}
+
+/**
+ * Whether the line above the first file has as many headings as the rows have values, and one of them stands above no value at all: then
+ * headings and values were not put below one another.
+ */
+function standsBesideHeadings(cells: TableCells): boolean {
+  const rows = Array.from({ length: Math.min(cells.rowCount, mostRows) }, (_, row) => row);
+  const isFile = (row: number) => {
+    const { start, end } = cells.rowSpan(row);
+    return namesAudioFileIn(cells.text.slice(start, Math.min(end, start + looked)));
+  };
+  const files = rows.filter(isFile);
+  const above = rows.slice(0, files[0] ?? 0).findLast((row) => cells.filled(row) > 0);
+  if (above === undefined || cells.filled(above) !== usualWidth(cells)) return false;
+  const columns = Array.from({ length: Math.min(cells.width(above), mostRows) }, (_, column) => column);
+  return columns.some(
+    (column) => !cells.isEmpty(above, column) && files.every((row) => cells.isEmpty(row, column)),
+  );
 }
 
 /** Whether most of the first rows that name a file have a cell more. */

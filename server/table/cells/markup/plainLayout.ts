@@ -1,4 +1,5 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
+import { withoutLeaders } from './dotLeaders';
 import { withoutLineNumbers } from './terminalCopy';
 
 const looked = 1 << 16;
@@ -11,12 +12,12 @@ const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
 
 /**
  * A text as it stood before it was put into a mail, a message or a frame: without the `>` before quoted lines, without
- * marks such as `[code]` on lines of their own, and with drawn boxes and the rows of wikis between single bars. What is taken away becomes blanks,
+ * marks such as `[code]` on lines of their own, without dots that lead from names to values, and with drawn boxes and the rows of wikis between single bars. What is taken away becomes blanks,
  * so that all offsets stay.
  */
 export function plainLayout(text: string): string {
-  return withPlainBars(
-    withoutLineNumbers(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+  return withoutLeaders(
+    withPlainBars(withoutLineNumbers(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text)))))),
   );
 }
 

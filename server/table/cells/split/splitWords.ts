@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
+import { isDitto } from '../../../trade/languages/cellWords';
 import { rangeWords } from '../../../trade/rangeWords';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
@@ -40,7 +41,10 @@ export function splitWords(text: string): TableCells | undefined {
   if (named.length < 2 || count < 2) return undefined;
   // A cell of its own stands before the name where more than one blank parts the two.
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
-  const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
+  const isValue = ({ start, end }: Word) => {
+    const word = text.slice(start, end);
+    return lookAt(word).kind !== 'text' || isDitto(word);
+  };
   if (!named.every(({ values }) => values.every(isValue))) return undefined;
   const counted = areCounted(text, named);
   const width = count + (counted ? 2 : 1);
