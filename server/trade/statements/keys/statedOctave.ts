@@ -4,17 +4,21 @@ import { conventions, octaveShifts } from '../../middleC';
 import { readKey } from '../../readings/keyReading';
 import { withLatinNotes } from '../../readings/lookalikes';
 import { noteName } from '../../readings/notePatterns';
+import { namedKeysIn } from './namedKeys';
 
 /** Scripts without spaces between words may stand right before a name; `as` and `es` apart from a number are words. */
 const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])(?![ae]s\s)(${noteName}\s?[-\u2212]?\d)(?!\d)`;
 /** Words between a name and what it is called, in the languages of the trade. */
 const verbs =
-  "is|equals|corresponds? to|(?:sits|lies) (?:at|on)|falls on|maps to|shows? as|entspricht|liegt (?:auf|bei)|corresponde? (?:\u00e0|a)|correspond \u00e0|corrisponde a|komt overeen met|ligt op|odpowiada|motsvarar|svarer til|vastaa|соответствует|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
+  "is|equals|corresponds? to|(?:sits|lies) (?:at|on)|falls on|maps to|shows? as|entspricht|liegt (?:auf|bei)|corresponde? (?:\u00e0|a)|correspond \u00e0|corrisponde a|komt overeen met|ligt op|odpowiada|motsvarar|svarer til|vastaa|соответствует|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to(?= (?:midi|nut|klawisz|dźwięk))|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
 const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|bei uns|ici|aquí|qui';
 const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
 const keyWord = String.raw`(?:(?:the|die|der|das|la|le|el|il|de|midi|key|note|number|no|nr|taste|nota|νότα|πλήκτρο|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
 const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
-const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
+const keyIsNote = new RegExp(
+  `(?<![\\d.]|(?<!\\p{L})vel(?:o|ocity|ocit\u00e0|ocidade|ocidad)?\\s)(\\d{1,3})${equals}${keyWord}${note}`,
+  'giu',
+);
 const noteInHertz = new RegExp(
   `${note}${equals}(?:(440)(?!\\d|[.,]\\d)|(\\d{2,5}(?:[.,]\\d{1,3})?)\\s?hz)`,
   'iu',
@@ -79,6 +83,7 @@ function statedKeys(text: string): StatedNote[] {
   const found: (StatedNote | undefined)[] = [];
   for (const [, name = '', key] of text.matchAll(noteIsKey)) found.push(statedNote(name, Number(key)));
   for (const [, key, name = ''] of text.matchAll(keyIsNote)) found.push(statedNote(name, Number(key)));
+  for (const { name, key } of namedKeysIn(text, anyNote)) found.push(statedNote(name, key));
   const [, tuned = '', concert, hertz] = noteInHertz.exec(text) ?? [];
   if (tuned !== '') {
     const frequency = Number((concert ?? hertz ?? '').replace(',', '.'));

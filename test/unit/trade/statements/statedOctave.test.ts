@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { middleCIn, otherOctavesIn } from '../../../../server/trade/statements/statedOctave';
+import { middleCIn, otherOctavesIn } from '../../../../server/trade/statements/keys/statedOctave';
 
 // Helmholtz counts lines: c1 is middle C, key 60 of MIDI 1.0, and a1 the concert pitch of 440 Hz (ISO 16).
 describe('octaves that a text counts in another way than C3, C4 or C5', () => {
