@@ -5,7 +5,7 @@ import type { FilePathPlace } from './pathPlaces';
 import { audioPath, isWithinForeign, namePlaces, pathPlaces, sitesOf, statedEnding } from './pathPlaces';
 import type { Selectors } from './selectors';
 import type { SidedFiles } from './sidedFiles';
-import { layerFiles, microphoneFiles, sidedFiles } from './sidedFiles';
+import { layerFiles, microphoneFiles, releaseFiles, sidedFiles } from './sidedFiles';
 import type { Cell, ElementType, Survey } from './survey';
 
 /** The element that is the region, with the elements around it. */
@@ -34,8 +34,10 @@ export interface RegionElement {
 interface Candidate {
   region: ElementType;
   sides?: SidedFiles;
-  /** All elements of a note that name the file of one microphone or one layer each, where regions are such. */
-  microphones?: readonly ElementType[];
+  /** All elements of a note that name the file of one microphone, one layer or one start each, where regions are such. */
+  together?: readonly ElementType[];
+  /** Said where their names are those of groups. */
+  areNamed?: boolean;
   example: Cell;
   pathAt: string | undefined;
   score: number;
@@ -82,13 +84,15 @@ function candidateOf(
     return { region: sides.left, sides, example, pathAt: undefined, score };
   }
   const isPlain = type === holder && attribute === undefined;
-  const named = isPlain ? microphoneFiles(holder) : [];
-  const microphones = isPlain && named.length === 0 ? layerFiles(holder) : named;
-  const [first] = microphones;
+  const named = [microphoneFiles, layerFiles].map((find) => (isPlain ? find(holder) : []));
+  const starts = isPlain ? releaseFiles(holder) : [];
+  const together = [...named, starts].find((all) => all.length > 0) ?? [];
+  const [first] = together;
   if (first?.parent) {
     const targets = tradeTargets(first.parent, selectors).length;
-    const score = likeness * (1 + targets) * Math.log2(1 + first.count * microphones.length);
-    return { region: first, microphones, example, pathAt: undefined, score };
+    const score = likeness * (1 + targets) * Math.log2(1 + first.count * together.length);
+    const areNamed = together !== starts;
+    return { region: first, together, areNamed, example, pathAt: undefined, score };
   }
   let region: ElementType = holder;
   let alike: readonly (ElementType | undefined)[] = twins;
@@ -183,14 +187,14 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       nested[position] = Math.min(mostNested, Math.max(depth, nested[position]));
     }
   }
-  const { example, pathAt, sides, microphones } = best;
-  if (microphones) {
-    const others = microphones.filter((type) => type !== best.region);
+  const { example, pathAt, sides, together, areNamed } = best;
+  if (together) {
+    const others = together.filter((type) => type !== best.region);
     return {
       chain,
       types: new Set([...types, ...others]),
       also: others.map(({ name }) => name),
-      microphones: true,
+      ...(areNamed && { microphones: true }),
       count: count + others.reduce((sum, type) => sum + type.count, 0),
       example,
       pathAt,

@@ -1,6 +1,7 @@
 import { dynamicIn } from '../../../trade/dynamics';
 import { panWord } from '../../../trade/languages/cellWords';
 import { nameWords } from '../words/nameWords';
+import { isReleaseName } from '../words/words';
 import { audioPath, sitesOf } from './pathPlaces';
 import type { ElementType } from './survey';
 
@@ -59,6 +60,21 @@ export function layerFiles(one: ElementType): ElementType[] {
   );
   const dynamics = new Set(beside.map(({ name }) => dynamicOfName(name)));
   return beside.length > 1 && dynamics.size === beside.length ? beside : [];
+}
+
+/**
+ * The elements beside one, itself included, that name a file each in the same place, one for the key and others that are called after
+ * letting it go: `<attack>` and `<release>`; empty where there are not both.
+ */
+export function releaseFiles(one: ElementType): ElementType[] {
+  const place = filePlace(one);
+  if (!one.parent || place === undefined) return [];
+  const beside = [...one.parent.children.values()].filter((type) => filePlace(type) === place);
+  const pressed = beside.filter((type) => !isReleaseName(nameWords(type.name)));
+  const [first] = pressed;
+  const areBoth = first && pressed.length === 1 && isSide(first) && beside.length > 1;
+  // What sounds when the key is pressed goes before.
+  return areBoth ? [first, ...beside.filter((type) => type !== first)] : [];
 }
 
 /** Whether an element is called after a microphone or where it stands. */

@@ -67,3 +67,39 @@ describe('groups and regions that are named after letting a key go', () => {
     expect(valuesIn(text, 'trigger')).toEqual(['-', '-', '-']);
   });
 });
+
+describe('a note with a file for each start', () => {
+  it.each([
+    ['attack', 'release'],
+    ['Klang', 'Nachklang'],
+    ['opname', 'naklank'],
+    ['voce', 'rilascio'],
+  ])('has a region for each, with what stands around both: %s and %s', (one, other) => {
+    const pipe = (key: number) =>
+      `<pipe key="${key}"><${one} file="${key}.wav"><loop start="10" end="${key}0"/></${one}><${other} file="${key}r.wav"/></pipe>`;
+    const text = `<organ><stop gain="-3 dB">${pipe(36)}${pipe(37)}</stop><noises><noise file="motor.wav"/></noises></organ>`;
+    expect(
+      valuesIn(text, 'sample', 'lokey', 'hikey', 'volume', 'trigger', 'loop_end', 'group_label'),
+    ).toEqual([
+      '36.wav 36 36 -3 - 360 -',
+      '36r.wav 36 36 -3 release - -',
+      '37.wav 37 37 -3 - 370 -',
+      '37r.wav 37 37 -3 release - -',
+    ]);
+    const { decisions, unread } = readInferred(text);
+    const told = [...decisions.map(({ message }) => message), ...unread].join('\n');
+    expect(told).toContain(`<${other}> is a region that starts when a key is released.`);
+    expect(told).toContain('motor.wav');
+  });
+
+  it('may have several for letting the key go, or none', () => {
+    const text =
+      '<organ><pipe key="36"><attack>a.wav</attack><release>b.wav</release><release>c.wav</release></pipe><pipe key="37"><attack>d.wav</attack></pipe></organ>';
+    expect(valuesIn(text, 'sample', 'lokey', 'trigger')).toEqual([
+      'a.wav 36 -',
+      'b.wav 36 release',
+      'c.wav 36 release',
+      'd.wav 37 -',
+    ]);
+  });
+});
