@@ -1,5 +1,6 @@
 import { languages } from '../languages/languages';
 import { bareWord, wordsOf } from '../languages/spelling';
+import { namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { pairedEnds } from '../rangeWords';
 
@@ -61,9 +62,6 @@ export function meaningByStems(text: string, unit: Unit | undefined): ColumnMean
   return loopPart(words) ?? endOf(words) ?? (isStart(words) ? 'offset' : undefined);
 }
 
-/** Stems of words for loops, without accents and marks of voicing; of short words the whole. */
-const loopStem =
-  /^(?:loop|loops|looped|schlei?f|boucl|bucl|anell|lus(?:sen)?$|slinga|slingan|slojf|sløjf|sløyf|silmu|luup|petl|smyck|sluck|hurok|петл|ルーフ|循环|루프)/u;
 const startWord = /^(?:starts?|begins?|begin\p{L}*|beg)$/u;
 const endWord = /^(?:ends?|stops?|finish(?:es)?)$/u;
 const startWords = new Set(languages.flatMap(({ parts }) => (parts.start ?? []).map(bareWord)));
@@ -79,9 +77,8 @@ export function isLengthWord(word: string): boolean {
 
 /** The part of a loop that a heading names beside a word for loops, as `Schleife ab` and `Bucle desde`. */
 function loopPart(words: readonly string[]): ColumnMeaning | undefined {
-  const isLoop = (word: string) => loopStem.test(word);
-  if (words.length === 1 && isLoop(words[0])) return 'loop';
-  const rest = words.filter((word) => !isLoop(word));
+  if (words.length === 1 && namesLoop(words[0])) return 'loop';
+  const rest = words.filter((word) => !namesLoop(word));
   if (rest.length === words.length || rest.length === 0 || rest.length > 3) return undefined;
   if (rest.some((word) => isLengthWord(word))) return 'loop_length';
   const startsWord = (word: string) => startWord.test(word) || startWords.has(word);
@@ -92,11 +89,6 @@ function loopPart(words: readonly string[]): ColumnMeaning | undefined {
   const isEnd = rest.some(isNamed ? endsWord : (word) => highs.has(word) || toWords.has(word));
   if (isStart === isEnd) return undefined;
   return isStart ? 'loop_start' : 'loop_end';
-}
-
-/** Whether a word is one for a loop in some form. */
-export function isLoopWord(word: string): boolean {
-  return loopStem.test(bareWord(word));
 }
 
 /** Whether a heading speaks of starting and of nothing else, as `Empezar en`. */

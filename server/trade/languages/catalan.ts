@@ -74,6 +74,7 @@ export const catalan: LanguageWords = {
     press: ['pulsació'],
     release: ['alliberament'],
   },
+  loops: ['bucle*'],
   turning: {
     not: [],
     none: ['no'],

@@ -86,6 +86,7 @@ export const finnish: LanguageWords = {
     press: ['painallus', 'painettu'],
     release: ['vapautus', 'irrotus', 'vapautettu'],
   },
+  loops: ['silmu*', 'luup*'],
   turning: {
     not: ['ei', 'eivät', 'älä'],
     none: [],

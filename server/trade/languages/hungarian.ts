@@ -98,6 +98,7 @@ export const hungarian: LanguageWords = {
     press: ['lenyomás', 'lenyomáskor', 'leütéskor'],
     release: ['elengedés', 'elengedéskor', 'felengedés', 'felengedéskor'],
   },
+  loops: ['hurok*'],
   turning: {
     not: ['nem', 'soha', 'ne'],
     none: ['nincs', 'nincsenek'],

@@ -131,6 +131,7 @@ export const polish: LanguageWords = {
     press: ['naciśnięcie', 'wciśnięcie'],
     release: ['puszczenie', 'zwolnienie', 'po puszczeniu'],
   },
+  loops: ['pętl*', 'zapętl*'],
   turning: {
     not: ['nie', 'nigdy'],
     none: ['brak', 'żaden', 'żadna', 'żadne'],

@@ -111,6 +111,7 @@ export const russian: LanguageWords = {
     press: ['нажатие'],
     release: ['отпускание', 'отжатие'],
   },
+  loops: ['петл*'],
   turning: {
     not: ['не', 'никогда'],
     none: ['нет'],

@@ -161,6 +161,7 @@ export const spanish: LanguageWords = {
     press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],
     release: ['soltar', 'soltada', 'al levantar', 'al soltar', 'suelto', 'liberación'],
   },
+  loops: ['bucl*'],
   turning: {
     not: ['nunca', 'jamás'],
     none: ['no', 'ningún', 'ninguno', 'ninguna'],

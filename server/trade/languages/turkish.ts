@@ -123,6 +123,7 @@ export const turkish: LanguageWords = {
     press: ['basınca', 'basma', 'basış'],
     release: ['bırakınca', 'bırakma', 'bırakış'],
   },
+  loops: ['döngü*'],
   turning: {
     not: ['değil', 'asla'],
     none: ['yok', 'hiçbir'],

@@ -1,6 +1,6 @@
-import { isLoopWord } from '../headings/headingStems';
 import { readHeading } from '../headings/headings';
 import { bareWord, wordsOf } from '../languages/spelling';
+import { namesLoop } from '../loopWords';
 import type { ColumnMeaning } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import { readKeyRange } from '../readings/keyReading';
@@ -190,7 +190,7 @@ function limitOf(label: string, value: string): string | undefined {
 }
 
 function framesBehind(label: string, value: string): ToldValue | undefined {
-  if (!wordsOf(label).some(isLoopWord)) return undefined;
+  if (!wordsOf(label).some(namesLoop)) return undefined;
   const [, start, end] = positions.exec(value) ?? [];
   return start === undefined ? undefined : { meaning: 'loop', text: `${start}-${end}`, isNamed: true };
 }
@@ -210,7 +210,7 @@ function meaningOf(label: string): ColumnMeaning | undefined {
   const said = readHeading(label);
   if (said && said.likeness === undefined && cellMeanings.has(said.meaning)) return said.meaning;
   // In some languages a verb that says where keys run looks like a word for loops: `loopt`.
-  if (wordsOf(label).some((word) => isLoopWord(word) && !saysOf(word, 'keys'))) return undefined;
+  if (wordsOf(label).some((word) => namesLoop(word) && !saysOf(word, 'keys'))) return undefined;
   if (saysOf(label, 'velocities')) return 'velocity_range';
   if (saysOf(label, 'root')) return 'pitch_keycenter';
   return saysOf(label, 'keys') ? 'key_range' : undefined;
@@ -219,7 +219,7 @@ function meaningOf(label: string): ColumnMeaning | undefined {
 /** Words that answer a heading, as `yes`, `with` and `without`, say nothing of a loop in a sentence. */
 function speaksOfLoop(clause: string, mode: LoopReading['mode']): boolean {
   if (mode !== 'loop_continuous' && mode !== 'no_loop') return true;
-  if (wordsOf(clause).some(isLoopWord)) return true;
+  if (wordsOf(clause).some(namesLoop)) return true;
   return mode === 'loop_continuous' && loopModeInWords(clause)?.mode === mode;
 }
 

@@ -1,3 +1,5 @@
+import { loopWords } from '../loopWords';
+import { turningWords } from '../turningWords';
 import type { LoopReading } from './loopReading';
 
 /** Loops that go on when the key is let go, too. */
@@ -6,14 +8,15 @@ const endless =
 /** Loops that play while the key is held, and end with the release. */
 const held =
   /\b(?:while|as long as|whilst|until|till|up to|only (?:while|until))\b.{0,40}\b(?:key|note|finger|held|hold|down|release[ds]?|let go|key[- ]?up|note[- ]?off)|\b(?:held|sustain(?:ed|s)?(?: loop)?|hold)\b(?!.{0,20}forever)|\b(?:solange|bis|w\u00e4hrend)\b.{0,30}(?:taste|ton|note|loslassen|losgelassen|gehalten|gedr\u00fcckt)|gehalten|\b(?:tant que|jusqu['\u2019 ]?(?:au|\u00e0|\u00e0 ce que)|pendant que)\b.{0,30}(?:touche|note|rel[\u00e2a]ch|tenu|enfonc)|tenue?s?\b|\b(?:mientras|hasta)\b.{0,30}(?:tecla|nota|solt|suelt|manten|puls)|\b(?:finch\u00e9|fino (?:al|a)|mentre)\b.{0,30}(?:tast|nota|rilasci|premut|tenut)|\b(?:enquanto|at\u00e9)\b.{0,30}(?:tecla|nota|solt|press)|\b(?:zolang|tot|terwijl)\b.{0,30}(?:toets|noot|los|ingedrukt|vastgehouden)|\b(?:s\u00e5 l\u00e4nge|tills|s\u00e5 l\u00e6nge|indtil)\b|dopóki|do puszczenia|dokud|po dobu|пока|до отпускания|удерж|押して|離すまで/iu;
-const none =
-  /^(?:does|do|is|are)? ?n(?:o|ot|ever)\b|\bno(?:t| )(?: a)? ?loop|\bunlooped|\bwithout\b|\bohne\b|\bkeine?\b|\bnicht\b|\bsans\b|\bpas de\b|\bsin\b|\bsenza\b|\bsem\b|\bgeen\b|\bzonder\b|\butan\b|\buden\b|\bingen\b|\bbez\b|\bžádn|\bei\b|нет|без|なし/iu;
+const none = new RegExp(
+  String.raw`^(?:does|do|is|are)? ?n(?:o|ot|ever)\b|\bno(?:t| )(?: a)? ?loop|\bunlooped|${turningWords('without')}|\bkeine?\b|\bnicht\b|\bpas de\b|\bgeen\b|\bingen\b|\bžádn|\bei\b|нет|なし`,
+  'iu',
+);
 const once =
   /\bone[- ]?shot|\bonce\b|to (?:its|the) (?:very )?end|\beinmal|\bune (?:seule )?fois|\buna (?:sola )?(?:vez|volta)|\buma (?:só )?vez|\beenmaal|\been keer|\ben gång|\ben gang|\bjednou\b|\braz\b|один раз|однократ|一度/iu;
 const round =
   /ping[- ]?pong|back and forth|forwards? and back|there and back|hin und (?:her|zur\u00fcck)|vor und zur\u00fcck|aller[- ]retour|ida y vuelta|avanti e indietro|vai e vem|heen en weer|fram och tillbaka|туда и обратно/iu;
-const loops =
-  /\bloop|schleife|boucle|bucle|\bciclo|\banello|\blaço|\blus\b|\bslinga|sløjfe|p\u0119tl|smyčk|петл|ループ|repeat|wiederhol|répèt|repit|ripet/iu;
+const loops = new RegExp(String.raw`${loopWords}|(?<!\p{L})ciclo|repeat|wiederhol|répèt|repit|ripet`, 'iu');
 
 /** The mode of a loop that an explanation describes: `loops only while the key is down`; `undefined` where it speaks of something else. */
 export function loopModeInWords(text: string): Pick<LoopReading, 'mode' | 'type'> | undefined {

@@ -1,11 +1,11 @@
 import type { MiddleC } from '../../model/keys';
-import { isLoopWord } from '../headings/headingStems';
 import { readHeading } from '../headings/headings';
 import { unchangedAt } from '../headings/statedScale';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
 import { unitByStem } from '../languages/unitStems';
+import { loopWords, namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
@@ -110,7 +110,7 @@ export interface Statements {
 const longest = 2000;
 const fromOne =
   /(?:count\p{L}*|start\p{L}*|number\p{L}*|z[aä]hl\p{L}*|begin\p{L}*)[^.;]{0,30}\b(?:from|at|with|ab|von|bei|mit)\s+1\b|\b(?:one|1)[- ]based\b|first (?:frame|sample) is 1\b/iu;
-const frames = /\bframes?\b|\bsamples?\b|\bloops?\b|\bpositions?\b|\bpoints?\b|schleife|abtast/iu;
+const frames = new RegExp(String.raw`\b(?:frames?|samples?|positions?|points?)\b|abtast|${loopWords}`, 'iu');
 const rate =
   /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|sample ?rate\W{0,3}(\d{4,6})\b/iu;
 const range = new RegExp(
@@ -369,7 +369,7 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
 
 /** The columns that the words of a clause name. */
 function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefined {
-  if (words.some((word) => positionWord.test(word) || isLoopWord(word))) return positions;
+  if (words.some((word) => positionWord.test(word) || namesLoop(word))) return positions;
   for (let from = 0; from < Math.min(words.length, 12); from++) {
     for (const length of [3, 2, 1]) {
       if (from + length > words.length) continue;

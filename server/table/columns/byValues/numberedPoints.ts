@@ -1,6 +1,6 @@
-import { isLoopWord } from '../../../trade/headings/headingStems';
 import { likelyHeading, readHeading, unitInHeading } from '../../../trade/headings/headings';
 import { bareWord, wordsOf } from '../../../trade/languages/spelling';
+import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnState } from '../columnState';
 import { agrees } from '../likeness';
 
@@ -109,14 +109,14 @@ function pairOf([one, other, ...more]: readonly Numbered[]): [number, number] | 
 }
 
 function speaksOfLoops(stem: string): boolean {
-  return stem.split(' ').some(isLoopWord);
+  return stem.split(' ').some(namesLoop);
 }
 
 /** Whether words name loops or points and not which end of them is meant, as `loop start` does. */
 function areOpenWords(stem: string): boolean {
   const words = stem.split(' ');
   const isPoint = (word: string) => pointWords.has(bareWord(word));
-  if (!words.every((word) => isPoint(word) || isLoopWord(word) || articles.has(word))) return false;
+  if (!words.every((word) => isPoint(word) || namesLoop(word) || articles.has(word))) return false;
   const said = readHeading(stem)?.meaning;
   return words.some(isPoint) || said === undefined || said === 'loop';
 }

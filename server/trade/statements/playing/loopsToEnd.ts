@@ -1,4 +1,4 @@
-import { isLoopWord } from '../../headings/headingStems';
+import { namesLoop } from '../../loopWords';
 import { toFileEnd } from '../../readings/fileEnds';
 import { turningWords } from '../../turningWords';
 
@@ -7,7 +7,6 @@ const otherwise = new RegExp(
   String.raw`\d|${turningWords('not', 'none', 'except', 'only')}|(?<!\p{L})(?:before|short of|but|some|vor|manche|einige|avant|certain\p{L}*|antes|algun\p{L}*|prima|alcun\p{L}*|voor|f\u00f6re|f\u00f8r|ennen|przed|p\u0159ed|перед)(?!\p{L})|前|除`,
   'iu',
 );
-const unspacedLoop = /ループ|循环|循環|루프/u;
 const longest = 2000;
 
 /** The sentence that says that loops end with their files; `undefined` where none does. */
@@ -23,5 +22,5 @@ export function loopsToEndIn(texts: readonly string[]): string | undefined {
 /** Whether a sentence says that loops end with their files. */
 export function saysLoopsGoToEnd(sentence: string): boolean {
   if (!toFileEnd.test(sentence) || otherwise.test(sentence)) return false;
-  return unspacedLoop.test(sentence) || (sentence.match(/\p{L}+/gu) ?? []).some(isLoopWord);
+  return namesLoop(sentence);
 }

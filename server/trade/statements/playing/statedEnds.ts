@@ -1,3 +1,4 @@
+import { loopWords } from '../../loopWords';
 import { turningWords } from '../../turningWords';
 
 /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it, and the clause that says so. */
@@ -6,11 +7,9 @@ export interface StatedEnds {
   text: string;
 }
 
-/** Words for loops, in the languages of headings. */
-const loops = anyOf(
-  String.raw`(?<!\p{L})loops?(?!\p{L})`,
-  'schleife|boucle|bucle|anello|smyčk|pętl|slinga|sløjfe|silmuk|петл|цикл|ループ|循环|루프',
-);
+/** Words for loops; those for a cycle mean one beside an end. */
+const loop = String.raw`(?:${loopWords}|(?<!\p{L})(?:ciclo|цикл))`;
+const loops = new RegExp(loop, 'iu');
 
 /** Words for their ends. */
 const ends = anyOf(
@@ -69,9 +68,6 @@ const frame = wordOf(
 );
 const behind = wordOf(
   'after\\b|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
-);
-const loop = wordOf(
-  'loop|schleife|boucle|bucle|anello|ciclo|laço|lus\\b|slinga|sløjf|sløyf|pętl|zapętl|smyč|silmuk|петл|цикл',
 );
 const never = turningWords('not', 'none');
 const played = wordOf(

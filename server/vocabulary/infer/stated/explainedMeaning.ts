@@ -1,4 +1,5 @@
 import { readHeading } from '../../../trade/headings/headings';
+import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysOf } from '../../../trade/phrases/toldWords';
 import { unitPartsIn } from '../../../trade/phrases/unitFractions';
@@ -123,8 +124,6 @@ type Ends = readonly [InferredTarget, InferredTarget];
 
 const highFirst =
   /^\W*(?:the )?(?:high|top|upper|loud|last|greatest|h\u00f6chst|ober|aigu|aguda|alta|acut|hoogst)\p{L}*\s+(?:and|to|und|et|y|e|en)(?!\p{L})/iu;
-const loopWord =
-  /(?<!\p{L})(?:loop\p{L}*|schleife\p{L}*|boucle\p{L}*|bucle\p{L}*|lus|sl[ui]ng\p{L}*|p\u0119tl\p{L}*|smy\u010dk\p{L}*)(?!\p{L})/iu;
 const lengthWord =
   /(?<!\p{L})(?:length|l\u00e4nge|longueur|longitud|lunghezza|comprimento|lengte|duration)(?!\p{L})/iu;
 const sampleWord =
@@ -138,7 +137,7 @@ function endsIn(text: string): Ends | undefined {
 
 function rangeIn(text: string): Ends | undefined {
   if (saysOf(text, 'velocities')) return ['lovel', 'hivel'];
-  if (loopWord.test(text))
+  if (namesLoop(text))
     return lengthWord.test(text) ? ['loop_start', 'loop_length'] : ['loop_start', 'loop_end'];
   if (sampleWord.test(text)) return ['offset', 'end'];
   const isOfRoot = recorded.test(text) || saysOf(text, 'root');
