@@ -1,5 +1,5 @@
 import type { ColumnMeaning } from '../../trade/meaning';
-import { keyNumber, readKey } from '../../trade/readings/keyReading';
+import { keyNumber } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -30,8 +30,7 @@ export function completeKeys(
   if (!values) return;
   const isLow = end === 'lokey';
   const { lowestKey, outermostKeys } = statements;
-  const named = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
-  const start = isLow ? Number.NaN : keyNumber(named, keyShift);
+  const start = isLow ? Number.NaN : keyNumber(lowestKey, keyShift);
   const last = isLow ? keyNumber(outermostKeys.highest, keyShift) : Number.NaN;
   let count = 0;
   for (const alike of alikeZones(zones, first, values)) {

@@ -9,8 +9,7 @@ import { loopWords, namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
-import { readKey } from '../readings/keyReading';
-import { keyInText } from '../readings/notePatterns';
+import type { KeyReading } from '../readings/keyReading';
 import { endsOnRelease } from '../readings/startInTitle';
 import { turningWords } from '../turningWords';
 import type { BracketValues } from './amounts/bracketValues';
@@ -26,7 +25,7 @@ import { blankRootIn } from './keys/blankRoots';
 import type { KeyReach } from './keys/keyReach';
 import { keyReachIn } from './keys/keyReach';
 import type { KeySpread } from './keys/keySpread';
-import { keySpreadIn, outermostKeysIn } from './keys/keySpread';
+import { keySpreadIn, lowestKeyIn, outermostKeysIn } from './keys/keySpread';
 import { pianoKeysIn } from './keys/pianoKeys';
 import type { OtherOctaves } from './keys/statedOctave';
 import { middleCIn, middleKeyIn, otherOctavesIn } from './keys/statedOctave';
@@ -82,7 +81,7 @@ export interface Statements {
   /** Which of numbered layers is the softest. */
   layerOrder: StatedLayerOrder | undefined;
   /** The key that the lowest zone starts with. */
-  lowestKey: { name: string; text: string } | undefined;
+  lowestKey: KeyReading | undefined;
   /** How roots share the keys out, or how far each reaches. */
   keySpread: KeySpread | KeyReach | undefined;
   /** The keys that the lowest and the highest zone reach to. */
@@ -232,19 +231,6 @@ function unitsInBrackets(text: string): string[] {
     text.matchAll(/(\p{L}{2,})\s*[([]\s*(\p{L}{1,12}|%)\s*[,;)\]]/gu),
     ([, word, unit = '']) => `${word} ${unit}`,
   );
-}
-
-const lowest = new RegExp(
-  String.raw`\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,45}?(${keyInText})`,
-  'iu',
-);
-
-function lowestKeyIn(texts: readonly string[]): Statements['lowestKey'] {
-  for (const text of texts) {
-    const name = lowest.exec(text.slice(0, longest))?.[1];
-    if (name && readKey(name)) return { name, text: text.trim() };
-  }
-  return undefined;
 }
 
 const folderWord = languages.flatMap(({ folders }) => folders).join('|');

@@ -37,8 +37,14 @@ describe('ends of ranges that the table leaves out', () => {
     expect(values(velocities, 'lovel', 'hivel')).toEqual(['1 79', '80 -', '1 -']);
   });
 
-  it('start where the text says', () => {
-    const text = `The lowest zone starts at key 21.\n\n${table('File | Top key | Root', 'a.wav | 40 | 38', 'b.wav | 50 | 45')}`;
+  it.each([
+    'The lowest zone starts at key 21.',
+    'La zone la plus grave commence à la touche 21.',
+    'La zona más grave empieza en la tecla 21.',
+    'Den lägsta zonen börjar på tangent 21.',
+    'Pierwsza strefa zaczyna się od 21.',
+  ])('start where the text says: %s', (said) => {
+    const text = `${said}\n\n${table('File | Top key | Root', 'a.wav | 40 | 38', 'b.wav | 50 | 45')}`;
     expect(values(text, 'lokey', 'hikey')).toEqual(['21 40', '41 50']);
   });
 });

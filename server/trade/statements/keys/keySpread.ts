@@ -33,8 +33,14 @@ const starts =
   'starts?|begins?|beginnt|commence|d\u00e9bute|empieza|comienza|inizia|comincia|parte|come\u00e7a|begint|b\u00f6rjar|begynder|starter';
 const stops =
   'ends?|stops?|endet|finit|se termine|s.arr\u00eate|termina|acaba|finisce|arriva|eindigt|slutar|slutter';
+const lowestWord = String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})`;
 const lowest = new RegExp(
-  String.raw`(?<!\p{L})(?:lowest|first|bottom|deepest|tiefste[rnms]?|unterste[rnms]?|erste[rnms]?|premi[e\u00e8]re?|plus (?:grave|bas)\p{L}*|primer[oa]?|prim[oa]|primeir[oa]|m\u00e1s (?:grave|baj[oa])|pi\u00f9 (?:grave|bass[oa])|mais (?:grave|baix[oa])|laagste|eerste|l\u00e4gsta|f\u00f6rsta|laveste|f\u00f8rste)(?!\p{L})[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned|\u00e0 la|${starts})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?(${keyInText})`,
+  String.raw`${lowestWord}[^.;\n]{0,60}?(?<!\p{L})(?:${reachingTo}|down|from|hinunter|ab|ner|ned|\u00e0 la|${starts})(?!\p{L})['\u2019]?[^.;,\n\d]{0,20}?(${keyInText})`,
+  'iu',
+);
+/** The key that the lowest zone itself starts with. */
+const lowestStart = new RegExp(
+  String.raw`${lowestWord}[^.;\n\d]{0,30}?(?<!\p{L})(?:${starts}|from|at|is|ab|bei)(?!\p{L})[^.;\n\d]{0,45}?(${keyInText})`,
   'iu',
 );
 const highest = new RegExp(
@@ -77,15 +83,22 @@ export function outermostKeysIn(texts: readonly string[]): {
   lowest: KeyReading | undefined;
   highest: KeyReading | undefined;
 } {
-  const find = (...patterns: readonly RegExp[]) => {
-    for (const text of texts)
-      for (const pattern of patterns) {
-        const [, before, behind] = pattern.exec(text.slice(0, longest)) ?? [];
-        const found =
-          before === undefined && behind === undefined ? undefined : readKey(before ?? behind ?? '');
-        if (found) return found;
-      }
-    return undefined;
-  };
-  return { lowest: find(lowest, lowestToo), highest: find(highest, highestToo) };
+  return { lowest: keyBy(texts, lowest, lowestToo), highest: keyBy(texts, highest, highestToo) };
+}
+
+/** The key that the lowest zone starts with by its text, where a table gives the upper ends alone. */
+export function lowestKeyIn(texts: readonly string[]): KeyReading | undefined {
+  return keyBy(texts, lowestStart, lowest, lowestToo);
+}
+
+/** The key that the first of some patterns finds in the first of some texts. */
+function keyBy(texts: readonly string[], ...patterns: readonly RegExp[]): KeyReading | undefined {
+  for (const text of texts)
+    for (const pattern of patterns) {
+      const [, before, behind] = pattern.exec(text.slice(0, longest)) ?? [];
+      const found =
+        before === undefined && behind === undefined ? undefined : readKey(before ?? behind ?? '');
+      if (found) return found;
+    }
+  return undefined;
 }

@@ -1,5 +1,4 @@
 import { saysOf } from '../../../trade/phrases/toldWords';
-import { readKey } from '../../../trade/readings/keyReading';
 import type { VocabularyLevel } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -51,10 +50,9 @@ export function withOutermostKeys(
   assigned: readonly Assigned[],
 ): VocabularyLevel[] {
   if (!first) return [];
-  const lowest = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
   const sets: Record<string, string> = {};
   for (const [name, given, said] of [
-    ['lokey', 'hikey', lowest],
+    ['lokey', 'hikey', lowestKey],
     ['hikey', 'lokey', outermostKeys.highest],
   ] as const) {
     const key = said?.number ?? (said?.named ?? Number.NaN) + namedShift([first, ...levels], given);
