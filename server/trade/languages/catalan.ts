@@ -74,6 +74,7 @@ export const catalan: LanguageWords = {
     press: ['pulsació'],
     release: ['alliberament'],
   },
+  every: ['tots', 'totes', 'cada'],
   loops: ['bucle*'],
   turning: {
     not: [],

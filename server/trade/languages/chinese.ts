@@ -94,6 +94,7 @@ export const chinese: LanguageWords = {
     press: ['按下'],
     release: ['松开', '鬆開', '释放', '釋放'],
   },
+  every: ['所有', '每'],
   loops: ['循环', '循環'],
   turning: {
     not: ['不', '没', '沒'],

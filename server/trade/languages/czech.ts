@@ -83,6 +83,7 @@ export const czech: LanguageWords = {
     press: ['stisk', 'stisknutí'],
     release: ['uvolnění', 'puštění'],
   },
+  every: ['všechn*', 'každ*'],
   loops: ['smyčk*', 'slučk*'],
   turning: {
     not: ['ne', 'není', 'nejsou', 'nikdy'],

@@ -130,6 +130,7 @@ export const danish: LanguageWords = {
     press: ['tryk', 'trykk', 'nede'],
     release: ['slip', 'slipp', 'sluppet', 'ved slip'],
   },
+  every: ['alle', 'hver', 'hvert'],
   loops: ['sløjf*', 'sløyf*'],
   turning: {
     not: ['ikke', 'aldrig', 'aldri'],

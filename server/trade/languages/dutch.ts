@@ -176,6 +176,7 @@ export const dutch: LanguageWords = {
     press: ['indrukken', 'ingedrukt', 'aanslaan', 'toets neer'],
     release: ['loslaten', 'losgelaten', 'toets los', 'toets omhoog'],
   },
+  every: ['alle', 'elk', 'elke', 'ieder', 'iedere'],
   loops: ['lus', 'lussen'],
   turning: {
     not: ['niet', 'nooit'],

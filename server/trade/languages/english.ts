@@ -510,6 +510,7 @@ export const english: LanguageWords = {
     first: ['first', 'first note'],
     legato: ['legato'],
   },
+  every: ['all', 'every', 'each'],
   loops: ['loop*'],
   turning: {
     not: ['not', 'never', "don't", "doesn't", "didn't", "isn't", "aren't", "won't", "can't", 'cannot'],

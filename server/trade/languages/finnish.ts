@@ -86,6 +86,7 @@ export const finnish: LanguageWords = {
     press: ['painallus', 'painettu'],
     release: ['vapautus', 'irrotus', 'vapautettu'],
   },
+  every: ['kaikki', 'kaikkien', 'kaikkia', 'jokai*'],
   loops: ['silmu*', 'luup*'],
   turning: {
     not: ['ei', 'eivät', 'älä'],

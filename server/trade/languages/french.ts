@@ -197,6 +197,7 @@ export const french: LanguageWords = {
     press: ['appui', 'appuyé', 'attaque', 'enfoncement', 'à l appui'],
     release: ['relâcher', 'relâchement', 'relâché', 'relâche', 'au relâchement', 'touche relâchée'],
   },
+  every: ['tout', 'tous', 'toute', 'toutes', 'chaque'],
   loops: ['boucl*'],
   turning: {
     not: ['pas', 'jamais'],

@@ -276,6 +276,7 @@ export const german: LanguageWords = {
     press: ['Druck', 'drücken', 'gedrückt', 'beim Drücken', 'Anschlag', 'Taste unten'],
     release: ['Loslassen', 'losgelassen', 'beim Loslassen', 'Release', 'Taste oben', 'Ausklang'],
   },
+  every: ['alle', 'allen', 'aller', 'alles', 'jede', 'jeden', 'jedem', 'jeder', 'jedes', 'sämtliche'],
   loops: ['schleif*', 'schlef*', '*schleife*'],
   turning: {
     not: ['nicht', 'nie', 'niemals'],

@@ -98,6 +98,7 @@ export const hungarian: LanguageWords = {
     press: ['lenyomás', 'lenyomáskor', 'leütéskor'],
     release: ['elengedés', 'elengedéskor', 'felengedés', 'felengedéskor'],
   },
+  every: ['minden'],
   loops: ['hurok*'],
   turning: {
     not: ['nem', 'soha', 'ne'],

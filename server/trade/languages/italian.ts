@@ -161,6 +161,7 @@ export const italian: LanguageWords = {
     press: ['pressione', 'premuto', 'attacco', 'alla pressione'],
     release: ['rilascio', 'rilasciare', 'rilasciata', 'alzata', 'rilasciato', 'al rilascio'],
   },
+  every: ['tutto', 'tutti', 'tutte', 'ogni'],
   loops: ['anell*'],
   turning: {
     not: ['non'],

@@ -96,6 +96,7 @@ export const japanese: LanguageWords = {
     press: ['押鍵', '打鍵', '押す', 'ノートオン', 'アタック'],
     release: ['離鍵', 'リリース', '離す', 'ノートオフ'],
   },
+  every: ['すべて', '全て', '全部'],
   loops: ['ループ'],
   turning: {
     not: ['ない', 'ません'],

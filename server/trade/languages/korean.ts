@@ -80,6 +80,7 @@ export const korean: LanguageWords = {
     press: ['누름', '누를 때'],
     release: ['뗌', '뗄 때', '릴리스'],
   },
+  every: ['모든'],
   loops: ['루프'],
   turning: {
     not: ['않', '아니'],

@@ -117,6 +117,8 @@ export interface LanguageWords {
   /** What a cell says that is the same as the one above it. */
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;
+  /** Words that make a sentence speak of all zones; `*` is any ending. */
+  every: readonly string[];
   /** Words for a loop; `*` is any beginning or ending. */
   loops: readonly string[];
   turning: TurningWords;

@@ -131,6 +131,7 @@ export const polish: LanguageWords = {
     press: ['naciśnięcie', 'wciśnięcie'],
     release: ['puszczenie', 'zwolnienie', 'po puszczeniu'],
   },
+  every: ['wszystk*', 'każd*'],
   loops: ['pętl*', 'zapętl*'],
   turning: {
     not: ['nie', 'nigdy'],

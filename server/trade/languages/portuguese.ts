@@ -168,6 +168,7 @@ export const portuguese: LanguageWords = {
     press: ['pressionar', 'pressionado', 'ataque', 'ao pressionar'],
     release: ['soltar', 'ao soltar', 'soltura', 'liberação'],
   },
+  every: ['todo', 'todos', 'toda', 'todas', 'cada'],
   loops: ['laço*'],
   turning: {
     not: ['não', 'nunca'],

@@ -111,6 +111,7 @@ export const russian: LanguageWords = {
     press: ['нажатие'],
     release: ['отпускание', 'отжатие'],
   },
+  every: ['все', 'всех', 'кажд*'],
   loops: ['петл*'],
   turning: {
     not: ['не', 'никогда'],

@@ -161,6 +161,7 @@ export const spanish: LanguageWords = {
     press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],
     release: ['soltar', 'soltada', 'al levantar', 'al soltar', 'suelto', 'liberación'],
   },
+  every: ['todo', 'todos', 'toda', 'todas', 'cada'],
   loops: ['bucl*'],
   turning: {
     not: ['nunca', 'jamás'],

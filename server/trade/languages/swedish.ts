@@ -90,6 +90,7 @@ export const swedish: LanguageWords = {
     press: ['nedtryckt', 'tryck', 'anslag'],
     release: ['släpp', 'släppt', 'vid släpp'],
   },
+  every: ['alla', 'varje'],
   loops: ['slinga*', 'slingor*'],
   turning: {
     not: ['inte', 'ej', 'aldrig'],

@@ -123,6 +123,7 @@ export const turkish: LanguageWords = {
     press: ['basınca', 'basma', 'basış'],
     release: ['bırakınca', 'bırakma', 'bırakış'],
   },
+  every: ['bütün', 'tüm', 'hepsi'],
   loops: ['döngü*'],
   turning: {
     not: ['değil', 'asla'],

@@ -1,3 +1,4 @@
+import { everyWords } from '../../everyWords';
 import { loopWord } from '../../languages/cellWords';
 import { readNumber } from '../../readings/numberReading';
 import { readPan } from '../../readings/panReading';
@@ -14,12 +15,10 @@ export interface ForAll {
 }
 
 const longest = 2000;
-/** Words for all in the languages of the trade, as a part of a pattern that goes by `i` and `u`. */
-export const everyWord: string = String.raw`all|every|each|alle[nrs]?|alla|jede[rs]?|tou(?:s|tes)(?: les)?|chaque|todos(?: los| os)?|todas(?: las| as)?|cada|tutt[ie](?: le| i| gli)?|ogni|kaikki(?:en|a)?|jokai\p{L}+|wszystkie|wszystkich|ka\u017cda|v\u0161echny|v\u0161echna|ka\u017ed\u00e1|все|всех|каждая|каждый`;
 /** Words for what is meant by them: zones, rows, samples. */
 export const zoneWord: string = String.raw`zones?|zone(?:n|r|rna|rne)|zonas?|zony|z\u00f3ny|зон[ыа]?|samples?|sampl(?:ar|arna|inger)|pr\u00f3bki|vzorky|сэмплы|семплы|n\u00e4ytte\p{L}*|vy\u00f6hyk\p{L}*|alue\p{L}*|strefy|regions?|regionen|regioner|files?|filer|dateien|rows?|rader|sounds?|ljud|notes?|toner|recordings?|aufnahmen|opptak|optagelser|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?`;
 const allZones = new RegExp(
-  String.raw`(?:(?<!\p{L})(?:${everyWord})\s+(?:the\s+|of the\s+|of them\s+|die\s+|de\s+)?(?:${zoneWord})(?!\p{L})|(?:すべて|全て|全部|全)の?(?:ゾーン|サンプル|音)|(?:所有|全部)的?(?:区域|區域|采样|樣本|样本|音区)|모든\s?(?:존|샘플|영역|구역))([^.;。\n\r]{0,160}|(?<=one[- ]?shots?))`,
+  String.raw`(?:${everyWords}\s+(?:(?:the|of the|of them|die|de|les|los|las|os|as|le|i|gli)\s+)?(?:${zoneWord})(?!\p{L})|(?:すべて|全て|全部|全)の?(?:ゾーン|サンプル|音)|(?:所有|全部)的?(?:区域|區域|采样|樣本|样本|音区)|모든\s?(?:존|샘플|영역|구역))([^.;。\n\r]{0,160}|(?<=one[- ]?shots?))`,
   'giu',
 );
 const excepts = new RegExp(

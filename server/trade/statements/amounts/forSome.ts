@@ -1,4 +1,5 @@
-import { everyWord, zoneWord } from './forAll';
+import { everyWords } from '../../everyWords';
+import { zoneWord } from './forAll';
 import type { ForSome } from './levelChange';
 import { hasDecibels, levelChangeIn } from './levelChange';
 import { levelsOfNamed } from './levelsOfNamed';
@@ -11,12 +12,12 @@ const closing = String.raw`["\u201d\u201c\u00bb'\u2019\u300d\u300f]`;
 const article = String.raw`(?:\s+(?:the|of the|die|der|den|de|les|las|los|le|i|gli|as|os|deze|dessa|disse))?`;
 /** `every "s" row`, `alle leisen Zeilen`. */
 const before = new RegExp(
-  String.raw`(?<!\p{L})(?:${everyWord})${article}\s+${opening}?(?!(?:the|of|les|las|los|le|gli|as|os|die|der|den|de)\s)(\p{L}[\p{L}\d]{0,14})${closing}?[-\s]+(?:${rowWord})(?!\p{L})`,
+  String.raw`${everyWords}${article}\s+${opening}?(?!(?:the|of|les|las|los|le|gli|as|os|die|der|den|de)\s)(\p{L}[\p{L}\d]{0,14})${closing}?[-\s]+(?:${rowWord})(?!\p{L})`,
   'iu',
 );
 /** `toutes les lignes douces`, `todas las filas con «s»`. */
 const behind = new RegExp(
-  String.raw`(?<!\p{L})(?:${everyWord})${article}\s+(?:${rowWord})\s+(?:(?:with|marked|called|named|ending|in|on|mit|namens|avec|marqu\p{L}+|nomm\p{L}+|con|marcad\p{L}+|com|met|med|z|se|s|с|de|del|della|da|do)\s+){0,2}(?:${opening}\s?(\p{L}[\p{L}\d]{0,14})\s?${closing}|(\p{L}{3,15}))(?!\p{L})`,
+  String.raw`${everyWords}${article}\s+(?:${rowWord})\s+(?:(?:with|marked|called|named|ending|in|on|mit|namens|avec|marqu\p{L}+|nomm\p{L}+|con|marcad\p{L}+|com|met|med|z|se|s|с|de|del|della|da|do)\s+){0,2}(?:${opening}\s?(\p{L}[\p{L}\d]{0,14})\s?${closing}|(\p{L}{3,15}))(?!\p{L})`,
   'iu',
 );
 const ideographic = new RegExp(

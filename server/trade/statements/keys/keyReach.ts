@@ -1,3 +1,4 @@
+import { everyWords } from '../../everyWords';
 import { bareWord } from '../../languages/spelling';
 import { saysOf } from '../../phrases/toldWords';
 
@@ -42,8 +43,7 @@ const downWords =
 const upWords =
   /(?<!\p{L})(?:up|upwards?|above|over|higher|oben|daruber|hinauf|aufwarts|hoher|haut|dessus|arriba|su|sopra|cima|omhoog|boven|upp|op|gore|nahoru|вверх|yukari|ylos)(?!\p{L})/u;
 /** What such a sentence says of all samples. */
-const each =
-  /(?<!\p{L})(?:each|every|all|everything|jede[rsnm]?|alle[ns]?|chaque|tou(?:te)?s|cada|tod[oa]s|ogni|tutt[ie]|elke?|varje|alla|hver|kazd\p{L}+|кажд\p{L}+|все|her|jokainen|minden)(?!\p{L})/u;
+const each = new RegExp(String.raw`${everyWords}|(?<!\p{L})(?:everything|her)(?!\p{L})`, 'iu');
 const stretches =
   /(?<!\p{L})(?:stretch|spread|extend|reach|map|used|gespannt|gedehnt|reich|verteilt|etend|etir|extiend|estir|estend|reik|racker|stracker|straekk|rekker|siega|rozciag|saha|охват|звуч)/u;
 /** Sentences of tunings and of fades name distances too. */

@@ -1,3 +1,4 @@
+import { everyWords } from '../../everyWords';
 import { rangeEndWords } from '../../rangeWords';
 import type { KeyReading } from '../../readings/keyReading';
 import { readKey } from '../../readings/keyReading';
@@ -24,8 +25,10 @@ const downTo =
 const nearest =
   /(?<!\p{L})(?:half ?-?way|nearest|closest|midway|auf halbem weg\p{L}*|bis zur mitte|zur h\u00e4lfte|n\u00e4chstgelegen\p{L}*|\u00e0 mi-chemin|le plus proche|la plus proche|a mitad|m\u00e1s cercan[ao]|a met\u00e0|pi\u00f9 vicin[ao]|a meio|mais pr\u00f3xim[ao]|halverwege|dichtstbijzijnde|halvv\u00e4gs|n\u00e4rmaste|halvvejs|n\u00e6rmeste)(?!\p{L})/iu;
 /** What such a sentence speaks of. */
-const plays =
-  /(?<!\p{L})(?:each|every|all|its|own|takes?|samples?|notes?|keys?|recordings?|jede[rsn]?|alle|tasten?|ton|t\u00f6ne|aufnahmen?|chaque|touches?|cada|teclas?|ogni|tast[oi]|elke?|toets\p{L}*|varje|tangent\p{L}*|hver|jokainen|ka\u017cd\p{L}+|ka\u017ed\p{L}+|кажд\p{L}+|her|minden|κάθε)(?!\p{L})|各|每|각|모든/iu;
+const plays = new RegExp(
+  String.raw`${everyWords}|(?<!\p{L})(?:its|own|takes?|samples?|notes?|keys?|recordings?|tasten?|ton|t\u00f6ne|aufnahmen?|touches?|teclas?|tast[oi]|toets\p{L}*|tangent\p{L}*|her)(?!\p{L})|各|각`,
+  'iu',
+);
 
 /** Before the key that the outermost zone reaches to. */
 const reachingTo = `${rangeEndWords('upTo')}|jusqu\\p{L}*|fino`;
