@@ -1,3 +1,4 @@
+import { readPan } from '../../trade/readings/panReading';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
 import { unitNames, unitsOf } from './numberForm';
@@ -41,13 +42,16 @@ function sidedTexts(
       const found = /^([^\d\s.,+-]*)\s*([\d.,]*\s*%?)\s*([^\d\s.,+-]*)$/u.exec(text.trim());
       const [, before = '', amount = '', behind = ''] = found ?? [];
       const word = (before + behind).toLowerCase();
-      if (word === '') return undefined;
+      if (found && word === '') return undefined;
       const number = amount.trim() === '' ? undefined : readNumberText(amount)?.number;
       if (word === sides.centre.toLowerCase())
         return number === undefined || number === 0 ? centre : Number.NaN;
       if (word === sides.left.toLowerCase()) return number === undefined ? left : centre + toLeft * number;
       if (word === sides.right.toLowerCase()) return number === undefined ? right : centre - toLeft * number;
-      return undefined;
+      // Other words say it too; without a number they give a share of the way.
+      const said = readPan(text);
+      if (said === undefined) return undefined;
+      return centre - toLeft * (/\d/.test(text) ? said : (said / 100) * Math.abs(right - centre));
     },
     writeText(written) {
       const beyond = (readNumberText(written)?.number ?? 0) - centre;

@@ -1,3 +1,4 @@
+import { readPan } from '../../../trade/readings/panReading';
 import type { LevelScale } from '../../../trade/scales/levelScale';
 import { levelScale, levelScaleNames } from '../../../trade/scales/levelScale';
 import type { ScaleReading } from '../../../trade/scales/numbers';
@@ -130,7 +131,10 @@ function sidedPanForm(facts: Assigned['facts'], isNamedPercent: boolean): FormRe
     const found = /^\s*([^\d\s.,]*)[\s:]*([\d.,]*)\s*%?\s*([^\d\s.,%]*)\s*$/u.exec(text);
     const word = found && found[1] + found[3];
     const side = word ? letteredSide(word, known) : undefined;
-    if (!found || !word || !side) continue;
+    if (!found || !word || !side) {
+      if (/\d/.test(text)) most = Math.max(most, Math.abs(readPan(text) ?? 0));
+      continue;
+    }
     sides[side] ??= word;
     if (found[1] !== '' && found[2] !== '') sidesStand = 'before';
     most = Math.max(most, readNumberText(found[2])?.number ?? 0);

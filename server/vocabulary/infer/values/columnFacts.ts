@@ -3,7 +3,7 @@ import type { Unit } from '../../../trade/meaning';
 import { writtenUnit } from '../../../trade/phrases/writtenUnit';
 import { readKey } from '../../../trade/readings/keyReading';
 import { lacksLines } from '../../../trade/readings/linedKeys';
-import { readPan } from '../../../trade/readings/panReading';
+import { hasSide, readPan } from '../../../trade/readings/panReading';
 import { readNumberText } from '../../forms/numberText';
 import type { Column } from './column';
 import { countSided } from './sides';
@@ -50,7 +50,14 @@ const longestUnit = 12;
 const noteName = /^[A-Ga-g]\s?(?:#|♯|b|♭)?\s?-?\d{1,2}$/;
 const hexadecimal = /^\s*0x/i;
 const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
-const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
+/** Longer texts name no side. */
+const longestSided = 32;
+
+/** Whether a text names a side with a letter or a word, how far out or not: `50R`, `30 % à gauche`, `hard left`. */
+function isSided(text: string): boolean {
+  if (text.length > longestSided || !/\p{L}/u.test(text)) return false;
+  return hasSide(text) && readPan(text) !== undefined;
+}
 
 /** Whether a text is a note name with its octave, also as German, French, Spanish or Italian name notes. */
 export function isNoteName(text: string): boolean {
@@ -137,7 +144,7 @@ class ColumnLook {
     if (isNoteName(text)) counts.notes++;
     else if (text.length < 6 && lacksLines(text)) counts.unlined++;
     if (isAudioFileName(text)) counts.files++;
-    if (sidedPan.test(text.trim()) && readPan(text) !== undefined) counts.sided++;
+    if (isSided(text)) counts.sided++;
   }
 
   /** Whether what stands behind a number can be a unit. */

@@ -18,6 +18,8 @@ export interface Spoken {
   evidence: string;
 }
 
+/** A name that says so surely has no need of its values. */
+const surelyNamed = 0.75;
 const keyMeanings: ReadonlySet<InferredTarget> = new Set('lokey hikey key key_range'.split(' '));
 
 /**
@@ -38,6 +40,11 @@ export function spokenBy(
     return said('key', 'Its texts are note names, with the numbers of keys beside some.');
   if (named.every((one) => one.column !== column) && isReleaseFlag(column, facts))
     return said('release_switch', 'Its name speaks of letting a key go, and it says yes or no.');
+  if (
+    areSides(facts) &&
+    !named.some((one) => one.meaning.target === 'pan' && one.meaning.weight > surelyNamed)
+  )
+    return said('pan', 'Its texts are sides, with how far out some are.');
   if (column.level !== region || facts.numeric < facts.filled || facts.filled < 2) return undefined;
   const means = (...concepts: string[]) =>
     column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
@@ -48,6 +55,12 @@ export function spokenBy(
   if (isSided && facts.unit === undefined && !means('ignored') && means('pos', 'place', 'pan'))
     return said('pan', 'Its name speaks of a place, and its numbers lie on both sides of 0.');
   return undefined;
+}
+
+/** Whether all texts name a side or the centre, some of them with a share: `10% left`, `centre`. A letter before a number may be anything. */
+function areSides({ tally, sided, filled }: ColumnFacts): boolean {
+  if (sided < filled) return false;
+  return [...tally.keys()].some((text) => /\d/.test(text) && (text.includes('%') || /\p{L}{3}/u.test(text)));
 }
 
 /** Whether a place that is named after letting a key go, in any language, says yes in some regions and no in others. */

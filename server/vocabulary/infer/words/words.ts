@@ -1,4 +1,9 @@
-import { loopWord, panWord, triggerWord as wordOfAnyLanguage } from '../../../trade/languages/cellWords';
+import {
+  loopWord,
+  panWord,
+  sidePhrase,
+  triggerWord as wordOfAnyLanguage,
+} from '../../../trade/languages/cellWords';
 import { bareWord } from '../../../trade/languages/spelling';
 import { startInTitle } from '../../../trade/readings/startInTitle';
 
@@ -267,14 +272,17 @@ export function filterType(word: string): string | undefined {
   return /^[lhb][pr]f_\dp$/.test(bare) ? bare : filters[bare.replace(/[^a-z0-9]/g, '')];
 }
 
-/** A side as a word: −100, 0 or 100. */
+/** A side as a word: −100, 0 or 100; `slightly left` lies between. */
 export function panSide(word: string): string | undefined {
   const bare = spaced(word);
   if (/^(?:l|port)$/.test(bare)) return '-100';
   if (/^(?:r|starboard)$/.test(bare)) return '100';
   if (/^(?:c|m|amidships)$/.test(bare)) return '0';
   const said = panWord(word) ?? panWord(bare);
-  return said === 'left' ? '-100' : said === 'right' ? '100' : said === 'centre' ? '0' : undefined;
+  if (said === 'centre') return '0';
+  if (said) return said === 'left' ? '-100' : '100';
+  const phrase = /\d/.test(word) ? undefined : sidePhrase(word);
+  return phrase && String(Math.round((phrase.side === 'left' ? -100 : 100) * phrase.share));
 }
 
 /** A word in lower case with blanks where its parts meet. */
