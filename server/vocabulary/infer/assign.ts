@@ -64,6 +64,7 @@ const rangeParts: Readonly<Record<InferredTarget, readonly [InferredTarget, Infe
   key_range: ['lokey', 'hikey'],
   velocity_range: ['lovel', 'hivel'],
   loop_range: ['loop_start', 'loop_end'],
+  loop_span: ['loop_start', 'loop_length'],
   loop: ['loop_start', 'loop_end'],
   sample_range: ['offset', 'end'],
   rand_range: ['lorand', 'hirand'],

@@ -24,7 +24,7 @@ import { withUnnamedLayers } from './layers/unnamedLayers';
 import { missingRoots } from './missingRoots';
 import { lackOfSense } from './musicalSense';
 import { assumedRanges } from './ranges/assumedRanges';
-import { backwardDrafts } from './ranges/backwardRanges';
+import { backwardDrafts, backwardLoopDrafts } from './ranges/backwardRanges';
 import { withCounts } from './ranges/counts';
 import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
@@ -170,6 +170,7 @@ export function* inferVocabularyInSteps(
     ...(order?.drafts ?? []),
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
+    ...backwardLoopDrafts(read),
     ...(order ? [] : assumedRanges(read)),
     ...missingRoots(read, rows, files),
     ...singleRootDrafts(read),

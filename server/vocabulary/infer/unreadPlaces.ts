@@ -20,12 +20,14 @@ const telling: ReadonlySet<string> = new Set([
   'key_range',
   'velocity_range',
   'loop_range',
+  'loop_span',
 ]);
 const words: Readonly<Record<string, string>> = {
   ...parameterWords,
   key_range: 'a key range',
   velocity_range: 'a velocity range',
   loop_range: 'the range of the loop',
+  loop_span: 'the start and the length of the loop',
   loop_length: 'the length of the loop',
   sample_length: 'the length of the sample',
   attenuation: 'the level',

@@ -42,6 +42,12 @@ function formWords(form: ValueForm): string {
   }
 }
 
+/** What the number at a place is that becomes the end of what it is the length of. */
+const lengthWords: Readonly<Record<string, string>> = {
+  loop_length: 'the length of the loop',
+  sample_length: 'the length of what is played',
+};
+
 /** Says which parameters a place gives. */
 export function placeDraft(
   id: string,
@@ -49,7 +55,9 @@ export function placeDraft(
   parameters: readonly VocabularyParameter[],
   chain: readonly string[],
 ): Draft {
-  const names = parameters.map(({ parameter }) => parameterWords[parameter] ?? parameter);
+  const names = parameters.map(
+    ({ parameter }) => lengthWords[one.target] ?? parameterWords[parameter] ?? parameter,
+  );
   const where = `<${chain[one.column.level]}>`;
   const part = one.part === undefined ? '' : one.part === 1 ? 'The first part of ' : 'The second part of ';
   const { at } = one.column;

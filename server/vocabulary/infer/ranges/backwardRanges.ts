@@ -1,4 +1,4 @@
-import { counted } from '../../../model/wording/counted';
+import { byCount, counted } from '../../../model/wording/counted';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf } from '../draft';
@@ -9,7 +9,35 @@ const ends = [
   ['lovel', 'hivel', 'velocity'],
 ] as const;
 
-/** Notes on ranges that are written backwards, where most of their kind are not. */
+/** Notes on loops that end before they start, which is no loop. */
+export function backwardLoopDrafts(assigned: readonly Assigned[]): Draft[] {
+  const start = assigned.find(({ target }) => target === 'loop_start');
+  const end = assigned.find(
+    ({ target, column }) => target === 'loop_end' && column.level === start?.column.level,
+  );
+  if (!start || !end) return [];
+  const turned = [...end.facts.numbers.keys()].filter((row) => {
+    const [from, to] = [start.facts.numbers[row], end.facts.numbers[row]];
+    return to > 0 && to < from;
+  });
+  const [example] = turned;
+  if (example === undefined) return [];
+  return [
+    {
+      id: 'loop.backwards',
+      message: `${counted(turned.length, 'loop ends', 'loops end')} before ${byCount(turned.length, 'it starts', 'they start')}, such as ${start.texts[example]} to ${end.texts[example]}.`,
+      confidence: 0.5,
+      evidence: [
+        'Put the numbers right. Others make sense as starts and ends, so they are taken for no lengths.',
+      ],
+      span: end.column.cells[example] ?? firstValueOf(end),
+      isAbout: () => false,
+      alternatives: [],
+    },
+  ];
+}
+
+/** Notes on ranges that are written backwards; where most of their kind are, what is low and what is high is in doubt. */
 export function backwardDrafts(assigned: readonly Assigned[]): Draft[] {
   return ends.flatMap(([lowName, highName, words]): Draft[] => {
     const low = assigned.find(({ target }) => target === lowName);
@@ -30,13 +58,18 @@ export function backwardDrafts(assigned: readonly Assigned[]): Draft[] {
       turned++;
       if (example < 0) example = row;
     }
-    if (turned === 0 || turned * 2 >= filled) return [];
+    if (turned === 0) return [];
+    const areMost = turned * 2 >= filled;
     return [
       {
         id: `${words}.backwards`,
         message: `${counted(turned, `${words} range is`, `${words} ranges are`)} written backwards, such as ${low.texts[example]} to ${high.texts[example]}, and read the other way round.`,
-        confidence: 0.85,
-        evidence: ['Swap the two values in the text.'],
+        confidence: areMost ? 0.6 : 0.85,
+        evidence: [
+          areMost
+            ? 'The high end seems to stand where a low one is usual.'
+            : 'Swap the two values in the text.',
+        ],
         span: low.column.cells[example] ?? firstValueOf(low),
         isAbout: () => false,
         alternatives: [],

@@ -22,8 +22,15 @@ export function withCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
   const added: Assigned[] = [];
   const replaced = new Set<Assigned>();
   for (const low of all) {
-    if ((low.target !== 'lokey' && low.target !== 'lovel') || low.part !== undefined) continue;
+    if (low.target !== 'lokey' && low.target !== 'lovel') continue;
     const high = starts[low.target];
+    if (low.part !== undefined) {
+      const other = all.find(({ target, column }) => target === high && column === low.column);
+      if (!other || other === low || !areCountsBehind(low, other)) continue;
+      replaced.add(other);
+      added.push(countOf(low, other));
+      continue;
+    }
     const { column } = low;
     const isHere = (other: Column) =>
       other.level === column.level && placeOf(other) === placeOf(column) && other !== column;
@@ -38,19 +45,32 @@ export function withCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
     if (!found) continue;
     for (const one of all) if (one.column === found) replaced.add(one);
     const texts = textsOf(found);
-    added.push({
-      ...low,
-      column: found,
-      target: high,
-      texts,
-      facts: columnFactsOf(texts),
-      evidence: 'Its numbers say how many there are from the low end on.',
-      weight: Math.min(low.weight, 0.85),
-      others: [],
-      countedFrom: low.target,
-    });
+    added.push(countOf(low, { ...low, column: found, target: high, texts, facts: columnFactsOf(texts) }));
   }
   return [...all.filter((one) => !replaced.has(one)), ...added];
+}
+
+/** A high end that is how many there are from the low end on. */
+function countOf(low: Assigned, high: Assigned): Assigned {
+  const evidence = 'Its numbers say how many there are from the low end on.';
+  return {
+    ...high,
+    evidence,
+    weight: Math.min(low.weight, 0.85),
+    others: [],
+    countedFrom: low.target as keyof typeof starts,
+  };
+}
+
+/**
+ * Whether the second numbers of one place are how many there are from the first on: some lie below it, as no high end does, and most
+ * ranges then end where another one starts.
+ */
+function areCountsBehind(low: Assigned, { facts }: Assigned): boolean {
+  if (facts.whole < facts.filled || facts.filled === 0 || facts.least < 1) return false;
+  const lows = low.texts.map(low.target === 'lokey' ? rowKeyNumber : numberIn);
+  const ends = endsOf(facts.numbers, lows);
+  return ends !== undefined && !isRangeEnd(facts.numbers, lows) && isMet(ends, lows, 1 / 2);
 }
 
 /** The path of the element that a place belongs to; of the one around it where the place is an element's text. */
@@ -70,22 +90,33 @@ function areCounts(column: Column, low: Assigned): boolean {
   if (facts.whole < facts.filled || facts.filled === 0 || facts.least < 1 || facts.greatest > 128)
     return false;
   const lows = low.texts.map(low.target === 'lokey' ? rowKeyNumber : numberIn);
-  const first = new Set(lows);
-  let [filled, follow] = [0, 0];
+  const ends = endsOf(facts.numbers, lows);
+  if (!ends || ends.size === 0) return false;
+  if (saysCount(column)) return true;
+  return ends.size > 2 && isMet(ends, lows, 2 / 3) && !isRangeEnd(facts.numbers, lows);
+}
+
+/** Where ranges end that are so long, one behind their last; `undefined` where one reaches beyond what there is. */
+function endsOf(
+  counts: Float64Array,
+  lows: readonly (number | undefined)[],
+): ReadonlySet<number> | undefined {
   const ends = new Set<number>();
   for (const [row, start] of lows.entries()) {
-    const count = facts.numbers[row];
+    const count = counts[row];
     if (start === undefined || Number.isNaN(count)) continue;
     // Names may count octaves from one lower.
-    if (start + count > 128 + 12) return false;
-    filled++;
+    if (start + count > 128 + 12) return undefined;
     ends.add(start + count);
   }
-  for (const end of ends) if (first.has(end) || end === 128) follow++;
-  if (filled === 0) return false;
-  return (
-    saysCount(column) || (ends.size > 2 && follow * 3 >= ends.size * 2 && !isRangeEnd(facts.numbers, lows))
-  );
+  return ends;
+}
+
+/** Whether at so many of the ends another range starts, or nothing more can. */
+function isMet(ends: ReadonlySet<number>, lows: readonly (number | undefined)[], share: number): boolean {
+  const first = new Set(lows);
+  const follow = [...ends].filter((end) => first.has(end) || end === 128).length;
+  return follow >= ends.size * share;
 }
 
 /** Whether as many keys as a place says share the keyboard out with the low keys. */

@@ -55,13 +55,13 @@ export function withLoopStarts(rows: Rows, all: readonly Assigned[]): Assigned[]
   return [...all, { ...end, ...found[0], target: 'loop_start', weight: 0.72, evidence, others: [] }];
 }
 
-/** Bare ends of loops of which many lie below the starts are no ends but lengths. */
+/** Ends of loops of which many lie below the starts are no ends but lengths, where no name of their own says that they are ends. */
 export function withLoopLengths(all: readonly Assigned[]): Assigned[] {
   const start = all.find(({ target }) => target === 'loop_start');
-  const end = all.find(
-    ({ target, part, column }) => target === 'loop_end' && part === undefined && isBare(column.own),
-  );
-  if (!start || !end || start.part !== undefined) return [...all];
+  const isEnd = ({ target, part, column }: Assigned) =>
+    target === 'loop_end' && (part === undefined ? isBare(column.own) : column === start?.column);
+  const end = all.find(isEnd);
+  if (!start || !end || (start.part === undefined) !== (end.part === undefined)) return [...all];
   let [both, below] = [0, 0];
   for (const [row, number] of end.facts.numbers.entries()) {
     const from = start.facts.numbers[row];

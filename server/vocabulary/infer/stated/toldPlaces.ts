@@ -12,6 +12,7 @@ import { isLevelOfBand, meaningsOf } from '../words/meanings';
 import { meaningIn } from './explainedMeaning';
 import type { ExplainedName } from './explainedNames';
 import { explainedNames } from './explainedNames';
+import { isLoopSpan, saysStartAndLength } from './loopSpans';
 
 /** What the prose of a document says of a place by its own name. */
 export interface ToldPlace {
@@ -66,6 +67,7 @@ export function toldPlaces(
   const explained = explainedNames(prose, columns);
   const explaining = prose.filter((text) => text.includes('=')).join('\n');
   const known = new Map<string, ToldPlace | undefined>();
+  const spans = prose.flatMap(clausesOf).filter(({ text }) => saysStartAndLength(text));
   for (const column of columns) {
     const { own } = column;
     const id = own.join(' ');
@@ -74,10 +76,25 @@ export function toldPlaces(
       const starting = clauses.get(leadOf(own[0])) ?? [];
       known.set(id, toldOf(own, starting, explaining, explained.get(id)));
     }
-    const found = known.get(id);
+    const found = loopSpanOf(column, spans) ?? known.get(id);
     if (found) told.set(column, found);
   }
   return told;
+}
+
+/** What a sentence says of a place of loops whose two numbers are a start and a length. */
+function loopSpanOf(column: Column, clauses: readonly Clause[]): ToldPlace | undefined {
+  const said = clauses.find(({ text, words }) => startsWith(words, column.own) && isLoopSpan(column, text));
+  if (!said) return undefined;
+  const { text } = said;
+  return {
+    text,
+    meaning: 'loop_span',
+    unit: undefined,
+    range: undefined,
+    isMeasured: false,
+    values: new Map(),
+  };
 }
 
 /** Clauses by the beginnings of the words among which a name is looked for. */

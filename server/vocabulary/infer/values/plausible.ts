@@ -42,7 +42,7 @@ const groupTargets: ReadonlySet<InferredTarget> = new Set(['choke', 'off_by']);
 const mostGroups = 64;
 const turnTargets: ReadonlySet<InferredTarget> = new Set(['seq_position', 'seq_length', 'seq']);
 const rangeTargets: ReadonlySet<InferredTarget> = new Set(
-  'key_range velocity_range loop_range sample_range rand_range xfin_velocity_range xfout_velocity_range xfin_key_range xfout_key_range'.split(
+  'key_range velocity_range loop_range loop_span sample_range rand_range xfin_velocity_range xfout_velocity_range xfin_key_range xfout_key_range'.split(
     ' ',
   ),
 );
