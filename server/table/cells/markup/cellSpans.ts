@@ -38,20 +38,53 @@ export function placedRows(text: string, { rows, cellsOf }: XmlGrid): PlacedCell
       return numbers.some((one) => one !== undefined && one > 0);
     })
     .slice(0, mostAttributes);
-  let best: ReadonlyMap<string, Role> = new Map();
-  let most = evenness(placed(looked, cellsOf, best, read));
   const positions = new Map(
     names.flatMap((name): [string, Role][] => {
       const role = positionRole(looked.map((row) => cellsOf(row).map((cell) => read(cell, name))));
       return role ? [[name, role]] : [];
     }),
   );
-  if (positions.size > 0) best = positions;
-  for (const given of positions.size > 0 ? [] : choices(names)) {
-    const score = evenness(placed(looked, cellsOf, given, read)) + likelihood(given);
-    if (score > most) [best, most] = [given, score];
+  const scoreOf = (given: ReadonlyMap<string, Role>) => {
+    const found = placed(looked, cellsOf, given, read);
+    if (positions.size === 0) return evenness(found) + likelihood(given);
+    const isHeld = [...positions].every(([name, role]) =>
+      doStandThere(found, role, (cell) => read(cell, name)),
+    );
+    return isHeld ? evenness(found) + likelihood(given) - holesIn(found) * ofHole : -1;
+  };
+  let best: ReadonlyMap<string, Role> = positions;
+  let most = scoreOf(best);
+  for (const given of choices(names.filter((name) => !positions.has(name)))) {
+    const all = new Map([...positions, ...given]);
+    const score = scoreOf(all);
+    if (score > most) [best, most] = [all, score];
   }
   return placed(rows, cellsOf, best, read);
+}
+
+/** A place that is left free counts for a little more than what a name says of rows or more rows. */
+const ofHole = 0.06;
+
+/** Whether each cell stands in the column that it says itself; those that reach down from above have said so there. */
+function doStandThere(
+  rows: readonly PlacedCell[][],
+  role: Role,
+  read: (cell: XmlElement) => number | undefined,
+): boolean {
+  const base = role === 'from1' ? 1 : 0;
+  return rows.every((row) =>
+    row.every(({ cell, column }) => {
+      const said = read(cell);
+      return said === undefined || said - base === column;
+    }),
+  );
+}
+
+/** How many places are left free in rows that have cells in at least half of theirs. */
+function holesIn(rows: readonly PlacedCell[][]): number {
+  const widths = rows.map((row) => row.reduce((sum, { columns }) => sum + columns, 0));
+  const most = Math.max(0, ...widths);
+  return widths.reduce((sum, width) => sum + (width * 2 >= most ? most - width : 0), 0);
 }
 
 /** What an attribute counts from whose numbers go up in each row, in one of them from cell to cell without a gap. */

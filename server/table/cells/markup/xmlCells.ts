@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../../../model/fileNames';
 import { decodeXmlText } from '../../../xml/scan/references';
 import { TableCells } from '../cells';
 import { placedRows } from './cellSpans';
@@ -21,6 +22,7 @@ export function xmlCells(text: string): TableCells | undefined {
   const cells = new TableCells(text);
   const spans: TextSpan[] = [];
   const sections = new Set(grid.rows.map(({ parent }) => parent));
+  const others = otherTables(text, grid.rows);
   let section: XmlElement | undefined;
   for (const [number, row] of placedRows(text, grid).entries()) {
     const element = grid.rows[number];
@@ -31,6 +33,16 @@ export function xmlCells(text: string): TableCells | undefined {
       cells.put(title.start, title.end);
       cells.endRow();
       spans.push(title);
+    }
+    if (others.has(section)) {
+      putCell(
+        cells,
+        text,
+        row.flatMap((one) => spansOf(one.cell, grid.value)),
+      );
+      cells.endRow();
+      spans.push({ start: element.start, end: element.end });
+      continue;
     }
     let column = 0;
     for (const one of row) {
@@ -46,6 +58,24 @@ export function xmlCells(text: string): TableCells | undefined {
   cells.rowSpans = spans;
   cells.around = textsAround(text, elements.comments, elements.all, grid.rows);
   return cells;
+}
+
+/**
+ * The elements around rows of which none names an audio file, where those in others do: tables of something else, such as another
+ * sheet. Each of their rows comes to one text, so that it is told of and is no zone.
+ */
+function otherTables(text: string, rows: readonly XmlElement[]): ReadonlySet<XmlElement | undefined> {
+  const naming = new Map<XmlElement | undefined, boolean>();
+  for (const row of rows) {
+    const known = naming.get(row.parent) === true;
+    naming.set(row.parent, known || namesAudioFileIn(text.slice(row.start, row.end)));
+  }
+  if (![...naming.values()].includes(true)) return new Set();
+  // Headings may stand in an element of their own, before the rows.
+  const [first] = [...naming].flatMap(([parent, names]) => (parent && names ? [parent] : []));
+  const isLater = (parent: XmlElement | undefined) =>
+    first === undefined || (parent?.start ?? 0) > first.start;
+  return new Set([...naming].flatMap(([parent, names]) => (!names && isLater(parent) ? [parent] : [])));
 }
 
 function spansOf({ attributes, texts, start }: XmlElement, value: string | undefined): readonly TextSpan[] {

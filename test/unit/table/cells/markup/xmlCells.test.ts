@@ -65,6 +65,38 @@ describe('rows of cells in XML', () => {
     ]);
   });
 
+  it.each([
+    ['rows', 'rows="2"', 'rows="3"'],
+    ['further rows', 'more="1"', 'more="2"'],
+  ])('cells that say their column may reach down by %s too', (_, two, three) => {
+    const cell = (at: number, value: string, more = '') => `<c i="${at}" ${more}>${value}</c>`;
+    const rows = [
+      [cell(1, 'Title', 'wide="5"')],
+      [cell(1, 'File'), cell(2, 'Low'), cell(3, 'High'), cell(4, 'Softest'), cell(5, 'Loudest')],
+      [cell(1, 'a.wav'), cell(2, '40'), cell(3, '47'), cell(4, '1', two), cell(5, '64', two)],
+      [cell(1, 'b.wav'), cell(2, '48'), cell(3, '55')],
+      [cell(1, 'c.wav'), cell(2, '40'), cell(3, '47'), cell(4, '65', three), cell(5, '127', three)],
+      [cell(1, 'd.wav'), cell(2, '48'), cell(3, '55')],
+      [cell(1, 'e.wav'), cell(2, '56'), cell(3, '60')],
+    ].map((cells) => `<r>${cells.join('')}</r>`);
+    expect(valuesOf(`<book>${rows.join('\n')}</book>`).slice(2)).toEqual([
+      ['a.wav', '40', '47', '1', '64'],
+      ['b.wav', '48', '55', '1', '64'],
+      ['c.wav', '40', '47', '65', '127'],
+      ['d.wav', '48', '55', '65', '127'],
+      ['e.wav', '56', '60', '65', '127'],
+    ]);
+  });
+
+  it('another sheet that names no audio file gives no zones', () => {
+    const sheetOf = (name: string, ...rows: string[]) =>
+      `<sheet name="${name}">${rows.map((row) => `<r>${row.replace(/[^|]+/g, '<c>$&</c>').replaceAll('|', '')}</r>`).join('\n')}</sheet>`;
+    const text = `<book>${sheetOf('Zones', 'File|Low|High', 'a.wav|40|47', 'b.wav|48|55')}
+      ${sheetOf('Costs', 'Item|Euro|Paid', 'Hall|90|yes', 'Tuner|60|no')}</book>`;
+    expect(regions(text).map(({ sample }) => sample)).toEqual(['a.wav', 'b.wav']);
+    expect(valuesOf(text).at(-1)).toEqual(['Tuner 60 no']);
+  });
+
   it('cells hold their text in an element, an attribute or a section of characters', () => {
     const row = (one: string, other: string) =>
       `<r><c><t>${one}</t></c><c><t>${other}</t></c><c><t>5</t></c></r>`;
