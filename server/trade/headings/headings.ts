@@ -153,6 +153,8 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
     const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
     if (meaning) return { meaning, unit: unitInBrackets(bracket[2]) };
   }
+  const numbered = numberOfKey(text, order);
+  if (numbered) return { meaning: numbered, unit: undefined };
   // In `gainDb` a capital parts the unit from the rest.
   const camel = text.trim().replace(/(\p{Ll})(\p{Lu}\p{Ll}*)$/u, '$1 $2');
   for (const parted of new Set([text.trim(), camel])) {
@@ -219,6 +221,20 @@ export function unitInHeading(text: string): Unit | undefined {
 function unitInBrackets(text: string): Unit | undefined {
   const parts = [text, ...text.split(/[,;:\u3001\uff0c\uff1b\uff1a]/)];
   return parts.map((part) => unitOf(part.trim())).find((unit) => unit !== undefined);
+}
+
+const keys: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range']);
+/** Short for `number`, as a word before or behind another, or as the end of a compound: `Key No.`, `N° note`, `Tastennr.` */
+const shortNumber =
+  /(?<=[\p{L}.)]\s)(?:no|n)\.?$|(?<=\p{L})[\s-]?(?:nr|nro|num|n[°º]|№|č)\.?$|^(?:nr|nro|num|n[°º]|№|č|n\.)\.?\s*(?:de |van |der |di )?(?=\p{L})/iu;
+
+/** The key that a heading calls by its number. */
+function numberOfKey(text: string, order: readonly LanguageWords[]): ColumnMeaning | undefined {
+  const heading = text.trim();
+  const name = heading.replace(shortNumber, '').trim();
+  const meaning = name === heading || name === '' ? undefined : meaningOf(name, order);
+  if (!meaning || !keys.has(meaning)) return undefined;
+  return meaning === 'key_range' ? 'key' : meaning;
 }
 
 const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));

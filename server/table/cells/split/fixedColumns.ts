@@ -1,36 +1,45 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
-import { textStart } from '../../../model/text/textLayout';
-import { isUnseen, TableCells } from '../cells';
+import { TableCells } from '../cells';
+import type { Line } from './lineRuns';
+import { isBlankAt, linesOf, partsByRuns, runsIn } from './lineRuns';
+import { placedParts } from './placedParts';
 
 /** Lines beyond this length are not looked at when columns are found; what stands behind goes to the last column. */
 const longestLine = 4096;
 /** Columns are found from so many lines. */
 const mostLines = 2000;
+/** A drawn line stands at most so many lines above the first file. */
+const mostBetween = 4;
 
-interface Line {
-  start: number;
-  end: number;
-}
+/** A key with its name or its number in brackets is one cell, however far apart the two stand so that brackets are below one another. */
+const keyInBrackets =
+  /(?<![\p{L}\d])([A-H](?:[#b\u266f\u266d]|is|es)?-?\d)([ \t]{2,4})(?=[([]\d{1,3}[)\]])|(?<![\p{L}\d.,-])(\d{1,3})([ \t]{2,4})(?=[([][A-H](?:[#b\u266f\u266d]|is|es)?-?\d[)\]])/giu;
+/** Lines drawn under headings, a stretch for each column. */
+const drawnStretches = /^\s*[-=_\u2500\u2550]{2,}(?:[ \t]+[-=_\u2500\u2550]+)+$/u;
 
 /**
  * Splits a text whose cells stand below one another, or are kept apart by two or more spaces. Columns are the
  * stretches between positions that are blank on all lines; where those are too few, runs of spaces part the cells.
  */
-export function splitColumns(text: string): TableCells {
+export function splitColumns(written: string): TableCells {
+  // What belongs together stands together.
+  const text = written.replace(keyInBrackets, (all) => all.replace(/[ \t]/g, '\u00b7'));
   const lines = linesOf(text);
   const all = lines.filter((line) => runsIn(text, line) > 0).slice(0, mostLines);
-  const body = columnsOf(text, bodyOf(text, lines));
-  const whole = body ? undefined : columnsOf(text, all);
+  const hasFiles = lines.some((line) => isFileLine(text, line));
+  const files = hasFiles ? bodyColumns(text, lines, isFileLine) : undefined;
+  const whole = files ? undefined : columnsOf(text, all);
+  const body = files ?? (whole || hasFiles ? undefined : bodyColumns(text, lines, hasNumbers));
   const columns = body ?? whole;
-  const cells = new TableCells(text);
+  const cells = new TableCells(written);
   cells.bySpaces = true;
   for (const line of lines) {
     if (line.end > line.start) {
       if (runsIn(text, line) === 0) cells.add(line.start, line.end);
-      else if (!columns) addByRuns(cells, line);
+      else if (!columns) addParts(cells, partsByRuns(text, line));
       else if (whole || isCutBetween(text, line, columns)) addByPosition(cells, line, columns);
-      else addPlaced(cells, line, columns);
+      else addParts(cells, placedParts(text, line, columns) ?? partsByRuns(text, line));
     }
     cells.endRow();
   }
@@ -46,18 +55,40 @@ function columnsOf(text: string, lines: readonly Line[]): Stretch[] | undefined 
   return stretches.length >= mostFrequent(counts) && swallowed * 5 <= lines.length ? stretches : undefined;
 }
 
-/** The lines that name audio files and the one above them, without titles, legends and sums around, which keep to no columns. */
-function bodyOf(text: string, lines: readonly Line[]): Line[] {
-  const isFile = (line: Line) =>
-    namesAudioFileIn(text.slice(line.start, Math.min(line.end, line.start + longestLine)));
-  const first = lines.findIndex(isFile);
-  if (first < 0) return [];
+/** Whether a line is taken for a row of values. */
+type RowTest = (text: string, line: Line) => boolean;
+
+function isFileLine(text: string, line: Line): boolean {
+  return namesAudioFileIn(text.slice(line.start, Math.min(line.end, line.start + longestLine)));
+}
+
+/** Whether a line has at least two numbers behind its first word. */
+function hasNumbers(text: string, line: Line): boolean {
+  const numbers = text
+    .slice(line.start, Math.min(line.end, line.start + longestLine))
+    .match(/\s[-+]?\d+(?:[.,]\d+)?(?!\S)/g);
+  return numbers !== null && numbers.length > 1;
+}
+
+/**
+ * The columns of the rows and of the heading right above, without titles, legends and sums around, which keep to no columns; those of the
+ * rows alone where the heading stands over several of them: `from to`. `undefined` where the rows stand in none.
+ */
+function bodyColumns(text: string, lines: readonly Line[], isRow: RowTest): Stretch[] | undefined {
+  const first = lines.findIndex((line) => isRow(text, line));
+  if (first < 0) return undefined;
   let above = first - 1;
   while (above >= 0 && !/[\p{L}\p{N}]/u.test(text.slice(lines[above].start, lines[above].end))) above--;
-  const heading = above >= 0 ? [lines[above]] : [];
-  return [...heading, ...lines.slice(first).filter(isFile)]
-    .filter((line) => runsIn(text, line) > 0)
+  const rows = lines
+    .slice(first)
+    .filter((line) => isRow(text, line) && runsIn(text, line) > 0)
     .slice(0, mostLines);
+  const isHeading = above >= 0 && runsIn(text, lines[above]) > 0;
+  const drawn = drawnColumns(text, lines.slice(Math.max(0, first - mostBetween), first), rows);
+  if (drawn) return drawn;
+  const headed = columnsOf(text, isHeading ? [lines[above], ...rows] : rows);
+  const own = isHeading && rows.length > 1 ? columnsOf(text, rows) : undefined;
+  return own && (!headed || own.length > headed.length) ? own : headed;
 }
 
 /** Whether a line has no word that stands in two columns. */
@@ -68,61 +99,17 @@ function isCutBetween(text: string, line: Line, columns: readonly Stretch[]): bo
   });
 }
 
-/** Adds the parts of a line that keeps to no columns, each in the one that it starts in; where two do, one after another. */
-function addPlaced(cells: TableCells, line: Line, columns: readonly Stretch[]): void {
-  const parts = partsByRuns(cells.text, line);
-  const places = parts.map(({ start }) => {
-    const next = columns.findIndex((column) => column.start > start - line.start);
-    return next < 0 ? columns.length - 1 : Math.max(0, next - 1);
-  });
-  const isApart = places.every((place, at) => at === 0 || place > places[at - 1]);
-  if (!isApart) {
-    addByRuns(cells, line);
-    return;
-  }
-  let column = 0;
-  for (const [at, { start, end }] of parts.entries()) {
-    for (; column < places[at]; column++) cells.add(start, start);
-    cells.add(start, end);
-    column++;
-  }
-}
-
-/** All lines without the white space at their ends; blank ones are empty. */
-function linesOf(text: string): Line[] {
-  const lines: Line[] = [];
-  let start = textStart(text);
-  for (let at = start; at <= text.length; at++) {
-    const code = at < text.length ? text.charCodeAt(at) : 10;
-    if (code !== 10 && code !== 13) continue;
-    let end = at;
-    while (end > start && isBlankAt(text, end - 1)) end--;
-    lines.push({ start, end });
-    if (code === 13 && text.charCodeAt(at + 1) === 10) at++;
-    start = at + 1;
-  }
-  return lines;
-}
-
-function isBlankAt(text: string, at: number): boolean {
-  const code = text.charCodeAt(at);
-  return code === 32 || code === 9 || (code > 127 && isUnseen(code));
-}
-
-/** The number of runs of two or more spaces inside a line; those before its first character do not count. */
-function runsIn(text: string, line: Line): number {
-  let at = line.start;
-  while (at < line.end && isBlankAt(text, at)) at++;
-  let runs = 0;
-  let run = 0;
-  for (; at < line.end; at++) {
-    if (isBlankAt(text, at)) run++;
-    else {
-      if (run > 1) runs++;
-      run = 0;
-    }
-  }
-  return runs;
+/** The columns of a line that is drawn below headings, where it has a stretch for each and all rows keep to them; `undefined` for none. */
+function drawnColumns(text: string, above: readonly Line[], rows: readonly Line[]): Stretch[] | undefined {
+  const drawn = above.findLast((line) =>
+    drawnStretches.test(text.slice(line.start, Math.min(line.end, line.start + longestLine))),
+  );
+  if (!drawn) return undefined;
+  const columns = Array.from(text.slice(drawn.start, drawn.end).matchAll(/\S+/g), ({ 0: dashes, index }) => ({
+    start: index,
+    end: index + dashes.length,
+  }));
+  return rows.every((line) => isCutBetween(text, line, columns)) ? columns : undefined;
 }
 
 function stretchesOf(text: string, lines: readonly Line[]): Stretch[] {
@@ -201,24 +188,8 @@ function addByPosition(cells: TableCells, line: Line, stretches: readonly Stretc
   }
 }
 
-function addByRuns(cells: TableCells, line: Line): void {
-  for (const { start, end } of partsByRuns(cells.text, line)) cells.add(start, end);
-}
-
-/** The parts of a line between runs of spaces. */
-function partsByRuns(text: string, line: Line): Line[] {
-  const parts: Line[] = [];
-  let from = line.start;
-  while (from < line.end && isBlankAt(text, from)) from++;
-  for (let at = from; at < line.end; ) {
-    if (isBlankAt(text, at) && isBlankAt(text, at + 1)) {
-      parts.push({ start: from, end: at });
-      while (at < line.end && isBlankAt(text, at)) at++;
-      from = at;
-    } else at++;
-  }
-  parts.push({ start: from, end: line.end });
-  return parts;
+function addParts(cells: TableCells, parts: readonly Line[]): void {
+  for (const { start, end } of parts) cells.add(start, end);
 }
 
 function mostFrequent(counts: readonly number[]): number {

@@ -54,9 +54,16 @@ function valuesIn(text: string, line: Word, count: number): Word[] | undefined {
   const [first] = words;
   const last = words.at(-count - 1);
   if (words.length <= count || !first || !last) return undefined;
+  // What stands apart behind a file is a cell of its own.
+  if (standsBehindFile(text.slice(first.start, last.end))) return undefined;
   // The name of a file among them is the last word of the name, on a line that lacks a value.
   const isValue = ({ start, end }: Word) => !noValues.has(lookAt(text.slice(start, end)).kind);
   return values.every(isValue) ? [{ start: first.start, end: last.end }, ...values] : undefined;
+}
+
+function standsBehindFile(name: string): boolean {
+  const gap = name.search(/[ \t]{2}/);
+  return gap > 0 && namesAudioFileIn(name.slice(0, gap));
 }
 
 function cellsOf(text: string, heading: Word, headings: readonly Word[]): TableCells {
