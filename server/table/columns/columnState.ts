@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../../model/fileNames';
 import { tellsOfFile } from '../../trade/headings/fileHeadings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
@@ -9,6 +10,9 @@ import type { ColumnReading } from './columnReading';
 
 const mostRows = 400;
 const mostLooks = 100_000;
+/** Lines of words have a few commas, and so many characters of them are looked at. */
+const mostInWords = 3;
+const longestLine = 300;
 
 /** The columns of a table while it is found out what they hold. */
 export class ColumnState {
@@ -32,7 +36,9 @@ export class ColumnState {
     // Title lines and totals say nothing of the columns.
     const wide = rows.data.filter((row) => cells.filled(row) > 1);
     const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
-    const looked = evenlySpread(wide.length > 0 ? wide : rows.data, most);
+    const spread = evenlySpread(wide.length > 0 ? wide : rows.data, most);
+    const zones = withoutWords(cells, spread);
+    const looked = zones.length > 0 ? zones : spread;
     this.looked = looked;
     for (let index = 0; index < rows.width; index++) {
       const { text: heading, cell } = rows.headings[index];
@@ -104,6 +110,21 @@ export class ColumnState {
       )
       .map(({ index }) => index);
   }
+}
+
+/** The rows without lines of words, as a greeting with a comma inside is one: they name no file, as most do, and have no digit. */
+function withoutWords(cells: TableCells, rows: readonly number[]): readonly number[] {
+  const isWords = (row: number) => {
+    const { start, end } = cells.rowSpan(row);
+    const text = cells.text.slice(start, Math.min(end, start + longestLine));
+    return !/\d/.test(text) && !namesAudioFileIn(text) && /\p{L}{3}.*\p{L}{3}/u.test(text);
+  };
+  const wordy = new Set(rows.filter((row) => cells.filled(row) <= mostInWords && isWords(row)));
+  const files = rows.filter((row) => {
+    const { start, end } = cells.rowSpan(row);
+    return namesAudioFileIn(cells.text.slice(start, Math.min(end, start + longestLine)));
+  });
+  return wordy.size > 0 && files.length * 2 > rows.length ? rows.filter((row) => !wordy.has(row)) : rows;
 }
 
 /** Whether nearly all cells of a column are keys. */

@@ -1,6 +1,6 @@
 import type { ColumnMeaning } from '../../trade/meaning';
 import { runsFromOne } from '../headings/headingFit';
-import { orderShare } from './byValues/keyOrder';
+import { mostly, orderShare } from './byValues/keyOrder';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
@@ -143,8 +143,10 @@ function isOrdered(
   [low, high]: readonly [ColumnMeaning, ColumnMeaning],
 ): boolean {
   const [lows, highs] = [state.contentsOf(low), state.contentsOf(high)];
-  if (meaning === low && highs) return orderShare(contents, highs) >= nearlyAll;
-  if (meaning === high && lows) return orderShare(lows, contents) >= nearlyAll;
+  // Where the ends of some rows stand the other way round, those of the others tell.
+  const holds = low === 'lokey' ? (share: number) => share > mostly : (share: number) => share >= nearlyAll;
+  if (meaning === low && highs) return holds(orderShare(contents, highs));
+  if (meaning === high && lows) return holds(orderShare(lows, contents));
   return true;
 }
 

@@ -3,7 +3,7 @@ import type { ColumnMeaning } from '../../../trade/meaning';
 import type { ColumnContents } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { isKeys } from '../columnState';
-import { orderShare } from './keyOrder';
+import { areEnds, orderShare } from './keyOrder';
 
 /** In so many rows an order has to hold (our choice). */
 const holds = 0.95;
@@ -43,10 +43,12 @@ function findPair(
     .slice(0, mostColumns);
   for (const a of free)
     for (const b of free) {
-      if (a === b || orderShare(contents[a], contents[b]) < holds || isSame(contents[a], contents[b]))
-        continue;
+      if (a === b || isSame(contents[a], contents[b])) continue;
       const words = limitWord(columns[a].heading) === 'low' && limitWord(columns[b].heading) === 'high';
-      const within = root !== undefined && rises(contents[a], root, contents[b]);
+      const isOrdered = orderShare(contents[a], contents[b]) >= holds;
+      const isSwapped = !isOrdered && words && root !== undefined && areEnds(contents[a], root, contents[b]);
+      if (!isOrdered && !isSwapped) continue;
+      const within = root !== undefined && (isSwapped || rises(contents[a], root, contents[b]));
       const isWhole = contents[a].least <= 1 && contents[b].greatest === 127;
       const meet = a < b && meetShare(contents[a], contents[b]) >= meets;
       const evidence = isVelocity

@@ -31,6 +31,11 @@ export interface KeyOrder {
 
 /** In so many of the rows an order has to hold. */
 const holds = 0.95;
+/** In more of the rows the ends of ranges stand in their order, where others have them the other way round (our choice). */
+export const mostly = 0.5;
+const fewestRows = 3;
+/** What an order that holds but for ends the other way round counts less (our choice). */
+const swapped = 0.3;
 
 /**
  * Finds what columns of keys and velocities mean from their values alone: low key ≤ root key ≤ high key and low
@@ -58,16 +63,19 @@ export function findKeyOrder(
   }
   if (!best || bestScore < 0) return undefined;
   const clear = bestScore - second > 0.2;
-  return { meanings: best, confidence: clear ? 0.75 : 0.5, evidence: sentence(best) };
+  return { meanings: best, confidence: clear ? 0.75 : 0.5, evidence: sentence(best, columns) };
 }
 
-function sentence(order: readonly ColumnMeaning[]): string {
+function sentence(order: readonly ColumnMeaning[], columns: readonly ColumnContents[]): string {
   const parts: string[] = [];
   if (order.includes('lokey'))
     parts.push(order.includes('pitch_keycenter') ? 'low key ≤ root key ≤ high key' : 'low key ≤ high key');
   if (order.includes('lovel')) parts.push('low velocity ≤ high velocity');
   if (parts.length === 0) return 'All its values are keys.';
-  return `In this order the values agree with ${parts.join(' and ')}.`;
+  const [low, high] = [columns[order.indexOf('lokey')], columns[order.indexOf('hikey')]];
+  const but =
+    low && high && orderShare(low, high) < holds ? ', but for rows whose ends stand the other way round' : '';
+  return `In this order the values agree with ${parts.join(' and ')}${but}.`;
 }
 
 function scoreOf(order: readonly ColumnMeaning[], columns: readonly ColumnContents[]): number {
@@ -85,11 +93,13 @@ function scoreOf(order: readonly ColumnMeaning[], columns: readonly ColumnConten
     if (!velocity && !column.named && columns.some((other) => other.named)) score -= 0.6;
   }
   if (low && high) {
-    if (orderShare(low, high) < holds) return Number.NEGATIVE_INFINITY;
+    const rises =
+      orderShare(low, high) >= holds &&
+      (!root || (orderShare(low, root) >= holds && orderShare(root, high) >= holds));
+    if (!rises && !(root && areEnds(low, root, high))) return Number.NEGATIVE_INFINITY;
     score += varies(low) || varies(high) ? 0.5 : -0.5;
+    if (!rises) score -= swapped;
     if (low.least === 1 && !low.named) score -= 0.5;
-    if (root && (orderShare(low, root) < holds || orderShare(root, high) < holds))
-      return Number.NEGATIVE_INFINITY;
   }
   if (root) score += varies(root) ? 0.5 : 0;
   if (lowVelocity && highVelocity) {
@@ -117,4 +127,20 @@ export function orderShare(lower: ColumnContents, upper: ColumnContents): number
     if (a <= b) ordered++;
   }
   return rows === 0 ? 1 : ordered / rows;
+}
+
+/**
+ * Whether two columns are the ends of ranges though some rows have theirs the other way round: on most rows the low one is not above the
+ * high one, and on all rows the root lies between the two.
+ */
+export function areEnds(low: ColumnContents, root: ColumnContents, high: ColumnContents): boolean {
+  if (low.named !== high.named || low.named !== root.named || !(orderShare(low, high) > mostly)) return false;
+  let rows = 0;
+  for (const [row, a] of low.values.entries()) {
+    const [b, own] = [high.values[row], root.values[row]];
+    if (Number.isNaN(a) || Number.isNaN(b) || Number.isNaN(own)) continue;
+    rows++;
+    if (own < Math.min(a, b) || own > Math.max(a, b)) return false;
+  }
+  return rows >= fewestRows;
 }

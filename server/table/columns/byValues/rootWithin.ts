@@ -3,7 +3,7 @@ import { readKeyRange } from '../../../trade/readings/keyReading';
 import type { ColumnContents } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { isKeys } from '../columnState';
-import { orderShare } from './keyOrder';
+import { areEnds, orderShare } from './keyOrder';
 
 /** So many roots tell that a column holds them (our choice). */
 const leastRoots = 3;
@@ -40,7 +40,7 @@ function fitWithin(state: ColumnState): ((index: number) => boolean) | undefined
 }
 
 function areBetween(low: ColumnContents, one: ColumnContents, high: ColumnContents): boolean {
-  return orderShare(low, one) === 1 && orderShare(one, high) === 1;
+  return (orderShare(low, one) === 1 && orderShare(one, high) === 1) || areEnds(low, one, high);
 }
 
 /**
