@@ -6,6 +6,7 @@ import type { KeyReading } from '../../trade/readings/keyReading';
 import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
 import { meansAll, meansOpenEnd } from '../../trade/readings/limits';
 import { readNumber } from '../../trade/readings/numberReading';
+import type { KeyCount } from '../../trade/statements/keys/keyCount';
 import { lastPianoKey, pianoKeyShift } from '../../trade/statements/keys/pianoKeys';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
@@ -61,6 +62,8 @@ export class KeyColumns {
     }
     const said = table.options.statements.pianoKeys;
     const middle = table.options.statements.middleKey;
+    const count = table.options.statements.keyCount;
+    if (count && columns[0]) return this.#shiftByCount(count, columns[0], least, greatest);
     const isOfPiano = said !== undefined && middle?.is === middleC - pianoKeyShift;
     if (middle && columns[0] && !isOfPiano) return this.#shiftByMiddleC(middle, columns[0], least, greatest);
     const isWhole = least === 1 && greatest === lastPianoKey;
@@ -74,21 +77,31 @@ export class KeyColumns {
     return pianoKeyShift;
   }
 
-  /** What is added where the text says which number middle C has; nothing where the roots in the sample files contradict it. */
+  /** What is added where the text says which number middle C has. */
   #shiftByMiddleC(
     { is, text }: { is: number; text: string },
     column: ColumnReading,
     least: number,
     greatest: number,
   ): number {
-    const shift = middleC - is;
+    const said = `middle C has the number ${is}, as "${shortened(text)}" says`;
+    return this.#statedShift(middleC - is, said, column, least, greatest);
+  }
+
+  /** What is added where the text gives a number its key. */
+  #shiftByCount({ shift, text }: KeyCount, column: ColumnReading, least: number, greatest: number): number {
+    return this.#statedShift(shift, `they count as "${shortened(text)}" says`, column, least, greatest);
+  }
+
+  /** What is added as the text says; nothing where the roots in the sample files contradict it. */
+  #statedShift(shift: number, said: string, column: ColumnReading, least: number, greatest: number): number {
+    if (least > greatest) return 0;
     const isPossible = least + shift >= keyBounds.least && greatest + shift <= keyBounds.most;
     const why = !isPossible
       ? 'keys would lie outside 0..127'
       : this.#areRootsOfFiles()
         ? 'the root keys in the sample files are the numbers as they stand'
         : undefined;
-    const said = `middle C has the number ${is}, as "${shortened(text)}" says`;
     this.table.noteColumn(
       column,
       why === undefined

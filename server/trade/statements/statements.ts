@@ -22,12 +22,12 @@ import { panEndsIn } from './amounts/statedSides';
 import { blankIsAboveIn } from './blanks';
 import type { BlankRoot } from './keys/blankRoots';
 import { blankRootIn } from './keys/blankRoots';
+import { keyCountIn } from './keys/keyCount';
 import type { KeyReach } from './keys/keyReach';
 import { keyReachIn } from './keys/keyReach';
 import type { KeySpread } from './keys/keySpread';
 import { keySpreadIn, lowestKeyIn, outermostKeysIn } from './keys/keySpread';
 import { pianoKeysIn } from './keys/pianoKeys';
-import type { OtherOctaves } from './keys/statedOctave';
 import { middleCIn, middleKeyIn, otherOctavesIn } from './keys/statedOctave';
 import type { StatedLayerOrder } from './layers/layerOrder';
 import { layerOrderIn } from './layers/layerOrder';
@@ -57,7 +57,7 @@ export interface Statements {
   /** The note name of key 60. */
   middleC: { is: MiddleC; text: string } | undefined;
   /** How octaves are counted, where no name of key 60 that is usual says so. */
-  otherOctaves: (OtherOctaves & { text: string }) | undefined;
+  otherOctaves: ReturnType<typeof otherOctavesIn>;
   /** The number that the table gives to middle C, where it is not 60. */
   middleKey: { is: number; text: string } | undefined;
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
@@ -94,6 +94,8 @@ export interface Statements {
   folder: { path: string; text: string } | undefined;
   /** The text that says that keys count as those of a piano, from 1 to 88. */
   pianoKeys: string | undefined;
+  /** How numbers of keys are counted, where the text gives one of them its key. */
+  keyCount: ReturnType<typeof keyCountIn>;
   /** Frames a second of all samples. */
   sampleRate: number | undefined;
   /** The text that says that the samples of a row play in turn. */
@@ -163,9 +165,7 @@ export function statementsIn(written: readonly string[]): Statements {
     const text = whole.slice(0, longest);
     const is = middleCIn(text);
     if (is) middleC ??= { is, text: tellingSentence(text, (one) => middleCIn(one) === is) };
-    const other = is ? undefined : otherOctavesIn(text);
-    if (other)
-      otherOctaves ??= { ...other, text: tellingSentence(text, (one) => otherOctavesIn(one) !== undefined) };
+    if (!is) otherOctaves ??= otherOctavesIn(text);
     const key = middleKeyIn(text);
     if (key !== undefined)
       middleKey ??= { is: key, text: tellingSentence(text, (one) => middleKeyIn(one) === key) };
@@ -198,6 +198,7 @@ export function statementsIn(written: readonly string[]): Statements {
     forSome: forSomeIn(texts),
     folder: folderIn(texts),
     pianoKeys: pianoKeysIn(texts),
+    keyCount: keyCountIn(texts, middleC?.is),
     sampleRate,
     turns: turnStatement(texts),
     bracketValues: bracketValuesIn(texts),

@@ -204,6 +204,16 @@ describe('rows and cells that say less or more', () => {
     expect(notesOf(`C2 = MIDI 60\n\n${text}`)[0]).toContain('Key 60 is read as C2');
   });
 
+  it('count as the text says that gives a number its key', () => {
+    const rows = table('File | Low | High | Root', 'a.wav | 1 | 12 | 6', 'b.wav | 13 | 24 | 18');
+    const text = `Keys are counted from the left: key 1 is C2.\n\n${rows}`;
+    expect(values(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['36 47 41', '48 59 53']);
+    expect(notesOf(text)[0]).toContain('35 is added to each number');
+    const high = table('File | Low | High | Root', 'a.wav | 1 | 120 | 60');
+    expect(values(`Key 1 is C2.\n\n${high}`, 'lokey', 'hikey')).toEqual(['1 120']);
+    expect(notesOf(`Key 1 is C2.\n\n${high}`)[0]).toContain('keys would lie outside 0..127');
+  });
+
   it('read signs in words, and hundredths of a semitone as cents', () => {
     const text = table(
       'Fichier | Touche | Accord fin (% de demi-ton)',

@@ -21,8 +21,30 @@ const keyboard =
   /(?<!\d)88(?:[- ]?(?:note|keys?|tasten\p{L}*|er|touches|teclas|tasti|toets\p{L}*|tangent\p{L}*|koske\p{L}*|klawisz\p{L}*|kl[aá]ves\p{L}*|клавиш\p{L}*|tuş\p{L}*)(?!\p{L})|の?(?:鍵|キー)|个?(?:键|鍵|琴键)|개?\s?(?:건반|키))/iu;
 const counting =
   /(?<!\p{L})(?:count\p{L}*|number(?:s|ed)?|from (?:the )?left|(?:ge|durch)?zähl\p{L}*|nummer\p{L}*|compt\p{L}*|numéro\p{L}*|cont(?:ad|and|at|ar|ée)\p{L}*|numer\p{L}*|número\p{L}*|getel\p{L}*|tel(?:len|t)|räkn\p{L}*|tæl\p{L}*|tell(?:e|er|es|et)|laske\p{L}*|numero\p{L}*|licz\p{L}*|počít\p{L}*|čísl\p{L}*|счит\p{L}*|номер\p{L}*|sayıl\p{L}*|sayar\p{L}*)(?!\p{L})|数え|番号|番目|数|编号|編號|번호|센|세어/iu;
+const piano = String.raw`(?:piano(?:s|forte|ssa)?|klavi(?:er|atur)\p{L}*|fortepian\p{L}*|klavír\p{L}*|zongor\p{L}*|фортепиано|пианино|рояле|πιάνο)`;
+const likePiano = new RegExp(
+  String.raw`(?<!\p{L})(?:as|like|wie|zoals|als|comme|como|come|jak|som|kuten|jako|mint|как|όπως)\s+(?:\p{L}+\s+){0,2}${piano}(?!\p{L})`,
+  'iu',
+);
+/** The lowest key of a piano as number 1: `1 = the lowest A`, `key 1 is the lowest A`. */
+const lowestA =
+  /(?<![\d.,\p{L}\p{N}])1\s*(?:=|:|is|ist|est|es|è|é|to|är|er|on)\s+(?:(?:the|das|die|der|de|het|la|le|el|il)\s+)?(?:(?:lowest|bottom|tiefste[sr]?|unterste[sr]?|laagste|lägsta|laveste|dybeste|najniższe|nejnižší|alin|matalin)\s+(?:a|la)|(?:a|la)\s+(?:(?:la|le|más|mais|plus|più|le plus)\s+){0,2}(?:grave|bass[oa]|baj[oa]|baix[oa]))(?!\p{L})/iu;
 /** The number of middle C among the keys of a piano. */
 const middlePianoKey = 40;
+
+/** Whether a text tells of counting. */
+export function tellsOfCounting(text: string): boolean {
+  return (
+    counting.test(text) ||
+    /(?:start|begin|beginn|empiez|comenc|commenc|comincia|zaczyn|börja)\p{L}*/iu.test(text)
+  );
+}
+
+/** Whether a text says that keys are counted as on a piano, or that the first one is its lowest. */
+function countsLikePiano(text: string): boolean {
+  const sentences = text.split(/[.!?](?=\s|$)|[\n\r。]/u);
+  return sentences.some((one) => lowestA.test(one) || (likePiano.test(one) && counting.test(one)));
+}
 
 /** Whether a text says in words that keys are counted on a keyboard of 88. */
 function countsKeyboard(text: string): boolean {
@@ -36,7 +58,12 @@ export function pianoKeysIn(texts: readonly string[]): string | undefined {
   const isMidi = texts.some((text) => middleKeyIn(text.slice(0, longest)) === 60);
   return texts.find((whole) => {
     const text = whole.slice(0, longest);
-    if (said.test(text) || (!isMidi && countsKeyboard(text)) || middleKeyIn(text) === middlePianoKey)
+    if (
+      said.test(text) ||
+      countsLikePiano(text) ||
+      (!isMidi && countsKeyboard(text)) ||
+      middleKeyIn(text) === middlePianoKey
+    )
       return true;
     return Array.from(text.matchAll(pair)).some(([, before, after, other, behind]) => {
       const number = Number(before ?? behind);

@@ -115,6 +115,8 @@ export interface OtherOctaves {
   shift: number;
   /** Whether small letters with the number of their lines are meant, so that `C1` is not `c1`. */
   isLined: boolean;
+  /** The text that says so. */
+  text: string;
 }
 
 const linesShift = 36;
@@ -133,5 +135,9 @@ export function otherOctavesIn(written: string): OtherOctaves | undefined {
   if (shift % 12 !== 0 || Math.abs(shift) > 48 || conventions.some((one) => octaveShifts[one] === shift))
     return undefined;
   if (!stated.some(({ key }) => key === 60 || key === 69) && stated.length < 2) return undefined;
-  return { shift, isLined: shift === linesShift && stated.every(({ name }) => /^[a-h]/.test(name)) };
+  return {
+    shift,
+    isLined: shift === linesShift && stated.every(({ name }) => /^[a-h]/.test(name)),
+    text: written.trim(),
+  };
 }
