@@ -12,6 +12,7 @@ import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
+import { settleTunings } from './settleTunings';
 
 /** So many layers are numbered at most. */
 const mostLayers = 10;
@@ -29,6 +30,7 @@ export function settleColumns(state: ColumnState): void {
   settleNumberedPoints(state);
   settleFromTo(state);
   settleMuteGroups(state);
+  settleTunings(state);
   settleLoudness(state);
   swapInverted(state, 'lokey', 'hikey');
   swapInverted(state, 'lovel', 'hivel');

@@ -1,6 +1,6 @@
 import { transposeBounds, tuneBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import { wordsOf } from '../../trade/languages/spelling';
+import { isFineTuning } from '../../trade/headings/fineTuning';
 import type { Unit } from '../../trade/meaning';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
@@ -18,7 +18,6 @@ interface Amount {
   cents: number;
 }
 
-const fineWord = /^(?:fine|fein|micro|detune|cents?|ct|afinacion|desaccord)/;
 const unitScales: Readonly<Partial<Record<Unit, TuningScale>>> = {
   cents: 'cents',
   semitones: 'semitones',
@@ -92,8 +91,7 @@ export class TuningColumns {
     const { plain, unit } = table.numbersIn(column);
     const chosen = tuningScales.find((one) => one === table.options.scales?.get(column.index));
     const said = [column.unit, unit, table.stated(column)?.unit].find((one) => one && unitScales[one]);
-    const isFine = wordsOf(column.heading).some((word) => fineWord.test(word));
-    const name: TuningName = isCoarse ? 'coarse' : isFine ? 'fine' : undefined;
+    const name: TuningName = isCoarse ? 'coarse' : isFineTuning(column.heading) ? 'fine' : undefined;
     const guess = tuningScale(plain, name);
     const scale = chosen ?? (said && unitScales[said]) ?? guess.scale;
     const reason = chosen ? '' : said ? statedReason : guess.reason;

@@ -88,7 +88,7 @@ export const dutch: LanguageWords = {
     lovel: ['{low} {velocity}', '{velocity} {low}'],
     hivel: ['{high} {velocity}', '{velocity} {high}'],
     velocity_range: ['{velocity}', '{velocity}{range}', '{velocity} {range}'],
-    tune: ['stemming', 'fijnstemming', 'ontstemming', 'cent', 'cents', 'verstemming'],
+    tune: ['stemming', 'fijnstemming', 'fijn', 'ontstemming', 'cent', 'cents', 'verstemming'],
     transpose: ['transpositie', 'transponeren', 'halve tonen', 'halve toon', 'grove stemming'],
     volume: ['volume', 'niveau', 'geluidssterkte', 'versterking', 'luidheid'],
     attenuation: ['demping', 'verzwakking'],

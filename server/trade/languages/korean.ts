@@ -37,7 +37,7 @@ export const korean: LanguageWords = {
     lovel: ['{low} {velocity}', '{low}{velocity}', '{velocity} {low}'],
     hivel: ['{high} {velocity}', '{high}{velocity}', '{velocity} {high}'],
     velocity_range: ['{velocity}', '{velocity} {range}'],
-    tune: ['튜닝', '미세 조율', '조율', '센트', '미세조정'],
+    tune: ['튜닝', '미세 조율', '미세 튜닝', '조율', '센트', '미세조정'],
     transpose: ['트랜스포즈', '조옮김', '반음'],
     volume: ['음량', '볼륨', '레벨', '게인'],
     attenuation: ['감쇠'],

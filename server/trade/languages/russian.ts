@@ -57,7 +57,7 @@ export const russian: LanguageWords = {
     lovel: ['{low} {velocity}', '{velocity} {low}', '{velocity} от'],
     hivel: ['{high} {velocity}', '{velocity} {high}', '{velocity} до'],
     velocity_range: ['{velocity}', '{range} {velocity}', 'диапазон динамики'],
-    tune: ['настройка', 'подстройка', 'точная настройка', 'центы', 'расстройка'],
+    tune: ['настройка', 'строй', 'подстройка', 'точная настройка', 'центы', 'расстройка'],
     transpose: ['транспозиция', 'полутоны', 'грубая настройка'],
     volume: ['громкость', 'уровень', 'усиление'],
     attenuation: ['ослабление', 'затухание'],
