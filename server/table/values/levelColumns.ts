@@ -109,8 +109,9 @@ export class LevelColumns {
   }
 
   /** The scale that the heading, the units of some cells or the text around the table state. */
-  #said(column: ColumnReading, { unit, isSigned }: ColumnNumbers): LevelScale | undefined {
-    const stated = scaleIn(column.heading) ?? this.table.stated(column);
+  #said(column: ColumnReading, { unit, isSigned, plain }: ColumnNumbers): LevelScale | undefined {
+    const around = this.table.stated(column);
+    const stated = scaleIn(column.heading) ?? around;
     const full = (['factor', 'percent', 'sevenBits', 'eightBits'] as const).find(
       (one) => stated?.low === 0 && fullLevels[one] === stated.high,
     );
@@ -119,7 +120,8 @@ export class LevelColumns {
       full ??
       (saysFactor(column.heading) ? 'factor' : undefined) ??
       levelScaleOf(unit) ??
-      levelScaleOf(this.table.stated(column)?.unit) ??
+      // A text that speaks of a factor beside levels below 0 speaks of something else.
+      (around?.unit === 'linear' && plain.negative > 0 ? undefined : levelScaleOf(around?.unit)) ??
       (isSigned ? 'dB' : undefined)
     );
   }

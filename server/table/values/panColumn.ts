@@ -4,7 +4,7 @@ import { scaleIn } from '../../trade/headings/statedScale';
 import { hasSide, readPan } from '../../trade/readings/panReading';
 import type { PanScale } from '../../trade/scales/panScale';
 import { panOf, panScale, sidedPanScale } from '../../trade/scales/panScale';
-import type { StatedScale } from '../../trade/statements/statements';
+import type { StatedScale } from '../../trade/statements/statedScales';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, statedReason } from '../columns/columnReading';

@@ -125,6 +125,7 @@ export const catalan: LanguageWords = {
     dB: ['decibels'],
     semitones: ['semitons'],
     percent: ['per cent'],
+    linear: ['lineal', 'multiplicador', 'coeficient'],
     ms: ['mil·lisegons'],
     s: ['segons'],
     frames: ['mostres'],

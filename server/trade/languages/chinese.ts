@@ -128,6 +128,7 @@ export const chinese: LanguageWords = {
     cents: ['音分'],
     semitones: ['半音'],
     percent: ['百分比'],
+    linear: ['线性', '線性', '倍数', '倍數', '倍率', '系数', '係數', '乘数', '乘數'],
     ms: ['毫秒'],
     s: ['秒'],
     frames: ['帧', '采样点'],

@@ -133,6 +133,7 @@ export const czech: LanguageWords = {
     cents: ['cent', 'centů', 'centech', 'centy'],
     semitones: ['půltón', 'půltónů'],
     percent: ['procent', 'procento'],
+    linear: ['lineární', 'lineárně', 'násobek', 'násobitel', 'činitel', 'koeficient'],
     ms: ['milisekundy'],
     s: ['sekundy'],
   },

@@ -213,7 +213,7 @@ export const danish: LanguageWords = {
     cents: ['cent'],
     semitones: ['halvtoner', 'halvtone'],
     percent: ['procent', 'prosent'],
-    linear: ['lineær'],
+    linear: ['lineær', 'lineært'],
     ms: ['millisekunder'],
     s: ['sek', 'sekunder'],
   },

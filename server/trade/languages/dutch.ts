@@ -246,7 +246,7 @@ export const dutch: LanguageWords = {
     cents: ['cent'],
     semitones: ['halve tonen', 'halve toon', 'ht'],
     percent: ['procent'],
-    linear: ['lineair', 'factor'],
+    linear: ['lineair', 'factor', 'veelvoud', 'vermenigvuldiger', 'verhouding'],
     frames: ['monsters'],
     ms: ['milliseconden'],
     s: ['sec', 'seconden'],

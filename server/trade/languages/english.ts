@@ -616,7 +616,7 @@ export const english: LanguageWords = {
     frames: ['smp', 'smpl', 'samples', 'frames', 'fr', 'sample frames'],
     ms: ['ms', 'msec', 'milliseconds'],
     s: ['s', 'sec', 'secs', 'seconds'],
-    linear: ['linear', 'lin', 'ratio', 'factor', 'x', '×'],
+    linear: ['linear', 'lin', 'ratio', 'factor', 'x', '×', 'multiplier', 'linear gain'],
     Hz: ['hz', 'hertz'],
     kHz: ['khz', 'kilohertz'],
   },

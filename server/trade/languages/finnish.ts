@@ -144,6 +144,7 @@ export const finnish: LanguageWords = {
     cents: ['senttiä', 'sentti'],
     semitones: ['puolisävelaskelta', 'puoliaskelta'],
     percent: ['prosentti', 'prosenttia'],
+    linear: ['lineaarinen', 'lineaarisesti', 'kerroin', 'kertoimena'],
     ms: ['millisekuntia'],
     s: ['sekuntia', 'sek'],
   },

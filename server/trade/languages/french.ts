@@ -276,7 +276,7 @@ export const french: LanguageWords = {
     cents: ['centième', 'centièmes'],
     semitones: ['demi-tons', 'demi-ton', 'demi tons', 'dt'],
     percent: ['pour cent', 'pourcent'],
-    linear: ['linéaire', 'facteur', 'rapport'],
+    linear: ['linéaire', 'facteur', 'rapport', 'multiplicateur', 'coefficient'],
     frames: ['échantillons', 'éch', 'trames'],
     ms: ['millisecondes'],
     s: ['secondes'],

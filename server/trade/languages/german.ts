@@ -372,7 +372,7 @@ export const german: LanguageWords = {
     dB: ['dezibel'],
     semitones: ['ht', 'halbton', 'halbtöne', 'halbtone', 'halbtönen'],
     percent: ['prozent'],
-    linear: ['linear', 'faktor', 'verhältnis'],
+    linear: ['linear', 'faktor', 'verhältnis', 'vielfaches', 'vielfache', 'koeffizient'],
     frames: ['abtastwerte', 'sampleframes'],
     ms: ['millisekunden'],
     s: ['sek', 'sekunden'],

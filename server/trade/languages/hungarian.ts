@@ -147,7 +147,7 @@ export const hungarian: LanguageWords = {
     cents: ['cent', 'centben'],
     semitones: ['félhang', 'félhangban'],
     percent: ['százalék', 'százalékban'],
-    linear: ['lineáris', 'lineárisan'],
+    linear: ['lineáris', 'lineárisan', 'szorzó', 'szorzószám', 'szorzótényező', 'arány'],
     frames: ['kocka', 'keret', 'mintában'],
     ms: ['ezredmásodperc', 'milliszekundum'],
     s: ['másodperc', 'mp'],

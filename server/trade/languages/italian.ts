@@ -234,7 +234,7 @@ export const italian: LanguageWords = {
     cents: ['centesimi', 'centesimo'],
     semitones: ['semitoni', 'semitono'],
     percent: ['per cento'],
-    linear: ['lineare', 'fattore', 'rapporto'],
+    linear: ['lineare', 'fattore', 'rapporto', 'moltiplicatore', 'coefficiente', 'multiplo'],
     frames: ['campioni', 'fotogrammi'],
     ms: ['millisecondi'],
     s: ['sec', 'secondi'],

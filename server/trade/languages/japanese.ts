@@ -132,7 +132,7 @@ export const japanese: LanguageWords = {
     cents: ['セント'],
     semitones: ['半音'],
     percent: ['パーセント'],
-    linear: ['リニア', '線形'],
+    linear: ['リニア', '線形', '倍率', '係数', '倍'],
     frames: ['サンプル', 'フレーム'],
     ms: ['ミリ秒'],
     s: ['秒'],

@@ -116,6 +116,7 @@ export const korean: LanguageWords = {
     cents: ['센트'],
     semitones: ['반음'],
     percent: ['퍼센트'],
+    linear: ['선형', '배율', '배수', '계수'],
     ms: ['밀리초'],
     s: ['초'],
   },

@@ -181,7 +181,7 @@ export const polish: LanguageWords = {
     cents: ['cent', 'centy', 'centów', 'centach'],
     semitones: ['półton', 'półtony', 'półtonów'],
     percent: ['procent'],
-    linear: ['liniowo'],
+    linear: ['liniowo', 'liniowy', 'mnożnik', 'krotność', 'wielokrotność', 'współczynnik'],
     frames: ['próbek', 'próbki'],
     ms: ['milisekundy'],
     s: ['sek', 'sekundy'],

@@ -220,7 +220,7 @@ export const portuguese: LanguageWords = {
     cents: ['centésimos', 'centésimo'],
     semitones: ['semitons', 'semitom', 'meios-tons'],
     percent: ['por cento'],
-    linear: ['linear'],
+    linear: ['linear', 'fator', 'multiplicador', 'múltiplo', 'coeficiente'],
     frames: ['amostras', 'quadros'],
     ms: ['milissegundos', 'milésimos'],
     s: ['seg', 'segundos'],

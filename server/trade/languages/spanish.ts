@@ -216,7 +216,7 @@ export const spanish: LanguageWords = {
     cents: ['centésimas', 'centésima'],
     semitones: ['semitonos', 'semitono'],
     percent: ['por ciento'],
-    linear: ['lineal'],
+    linear: ['lineal', 'multiplicador', 'múltiplo', 'coeficiente'],
     frames: ['muestras', 'cuadros'],
     ms: ['milisegundos'],
     s: ['seg', 'segundos'],

@@ -140,7 +140,7 @@ export const swedish: LanguageWords = {
     cents: ['cent'],
     semitones: ['halvtoner', 'halvton'],
     percent: ['procent'],
-    linear: ['linjär'],
+    linear: ['linjär', 'linjärt', 'multipel', 'koefficient'],
     frames: ['ramar'],
     ms: ['millisekunder'],
     s: ['sek', 'sekunder'],

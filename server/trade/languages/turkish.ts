@@ -184,7 +184,7 @@ export const turkish: LanguageWords = {
     cents: ['sent', 'sentlik'],
     semitones: ['yarım ton', 'yarım perde', 'yarım ses'],
     percent: ['yüzde'],
-    linear: ['doğrusal'],
+    linear: ['doğrusal', 'çarpan', 'katsayı', 'oran'],
     frames: ['kare', 'örnek'],
     ms: ['milisaniye'],
     s: ['saniye', 'sn'],

@@ -1,25 +1,19 @@
 import type { MiddleC } from '../../model/keys';
-import { readHeading } from '../headings/headings';
-import { unchangedAt } from '../headings/statedScale';
-import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
-import { unitByStem } from '../languages/unitStems';
-import { loopWords, namesLoop } from '../loopWords';
-import type { ColumnMeaning, Unit } from '../meaning';
-import { unitFractionIn } from '../phrases/unitFractions';
+import { loopWords } from '../loopWords';
+import type { ColumnMeaning } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import type { KeyReading } from '../readings/keyReading';
 import { endsOnRelease } from '../readings/startInTitle';
-import { turningWords } from '../turningWords';
 import type { BracketValues } from './amounts/bracketValues';
 import { bracketValuesIn } from './amounts/bracketValues';
 import type { ForAll } from './amounts/forAll';
 import { forAllIn } from './amounts/forAll';
 import { forSomeIn } from './amounts/forSome';
 import type { ForSome } from './amounts/levelChange';
-import { panEndsIn } from './amounts/statedSides';
 import { blankIsAboveIn } from './blanks';
+import { clausesOf } from './clauses';
 import type { BlankRoot } from './keys/blankRoots';
 import { blankRootIn } from './keys/blankRoots';
 import { keyCountIn } from './keys/keyCount';
@@ -39,16 +33,9 @@ import { namedReleasesIn } from './playing/namedReleases';
 import type { StatedEnds } from './playing/statedEnds';
 import { endsIn } from './playing/statedEnds';
 import { turnStatement } from './playing/turns';
+import type { StatedScale } from './statedScales';
+import { statedScalesIn } from './statedScales';
 import { tellingSentence } from './tellingSentence';
-
-/** A scale that the text around a table gives for columns of a meaning. */
-export interface StatedScale {
-  unit: Unit | undefined;
-  low: number | undefined;
-  high: number | undefined;
-  /** The clause that says so. */
-  text: string;
-}
 
 /** What the text around tables says of how they are to be read. */
 export interface Statements {
@@ -114,47 +101,9 @@ const fromOne =
 const frames = new RegExp(String.raw`\b(?:frames?|samples?|positions?|points?)\b|abtast|${loopWords}`, 'iu');
 const rate =
   /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|sample ?rate\W{0,3}(\d{4,6})\b/iu;
-const range = new RegExp(
-  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|${rangeWords})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
-  'iu',
-);
-const fullLevel =
-  /(?<![\d.,])(\d+(?:[.,]\d+)?)\s*%?\s*(?:=|is|means|ist|bedeutet|est|es)\s*(?:the\s+)?(?:full|max|unity|0 ?db|voll|plein|pleno|loudest)/iu;
-const brackets = /[([][^()[\]]{0,200}[)\]]/gu;
-/** The number at which a level is left as it is, with its scale: `100 = as recorded`. */
-function unchangedScale(clause: string): Omit<StatedScale, 'text'> | undefined {
-  const number = unchangedAt(clause);
-  if (number === 1) return { unit: 'linear', low: undefined, high: undefined };
-  if (number === 100) return { unit: 'percent', low: undefined, high: undefined };
-  return number === 127 || number === 255 ? { unit: undefined, low: 0, high: number } : undefined;
-}
-
-const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
-const positions: readonly ColumnMeaning[] = [
-  'loop',
-  'loop_start',
-  'loop_end',
-  'loop_length',
-  'offset',
-  'end',
-];
-/** Columns that one subject speaks of. */
-const subjects: readonly (readonly ColumnMeaning[])[] = [
-  ['volume', 'attenuation'],
-  ['tune'],
-  ['transpose'],
-  ['pan'],
-  velocities,
-  positions,
-];
-const positionWord =
-  /^(?:times?|positions?|points?|zeiten?|punkte?|positionen|temps|tiempos?|tempi|tijden)$/iu;
-const positionUnits: ReadonlySet<Unit> = new Set(['s', 'ms', 'frames', 'percent']);
-
 /** Reads what some texts around tables state; what is not understood says nothing. */
 export function statementsIn(written: readonly string[]): Statements {
   const texts = written.map(usualSigns);
-  const scales = new Map<ColumnMeaning, StatedScale>();
   let middleC: Statements['middleC'];
   let otherOctaves: Statements['otherOctaves'];
   let middleKey: Statements['middleKey'];
@@ -170,11 +119,9 @@ export function statementsIn(written: readonly string[]): Statements {
     if (key !== undefined)
       middleKey ??= { is: key, text: tellingSentence(text, (one) => middleKeyIn(one) === key) };
     sampleRate ??= rateIn(text);
-    panEnds(text, scales);
     for (const clause of clausesOf(text)) {
       endsAre ??= endsIn(clause);
       if (fromOne.test(clause) && frames.test(clause)) firstFrame ??= { is: 1, text: clause };
-      readScale(clause, scales);
     }
   }
   return {
@@ -182,7 +129,7 @@ export function statementsIn(written: readonly string[]): Statements {
     middleC,
     otherOctaves: middleC ? undefined : otherOctaves,
     middleKey: middleKey?.is === 60 ? undefined : middleKey,
-    scales,
+    scales: statedScalesIn(texts),
     ends: endsAre,
     loopsToEnd: loopsToEndIn(texts),
     firstFrame,
@@ -205,33 +152,6 @@ export function statementsIn(written: readonly string[]): Statements {
     blankIsAbove: blankIsAboveIn(texts),
     blankRoot: blankRootIn(texts),
   };
-}
-
-function clausesOf(text: string): string[] {
-  const clauses = text
-    .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
-    .map((clause) => clause.trim())
-    .filter((clause) => clause !== '');
-  return [...clauses.flatMap(joinedUnits), ...unitsInBrackets(text)];
-}
-
-const inUnit = String.raw`\p{L}+ (?:in|en|em|i|w|v|в) \p{L}+`;
-const joined = new RegExp(
-  String.raw`(?<=(?<!\p{L})${inUnit}) (?:and|und|et|y|e|en|och|og|i|a|и) (?=(?:\p{L}+ ){0,3}${inUnit}(?!\p{L}))`,
-  'u',
-);
-
-/** Clauses that give a unit each, put side by side as `coarse in semitones and fine in cents`. */
-function joinedUnits(clause: string): string[] {
-  return clause.split(joined);
-}
-
-/** Words with the unit that stands in brackets behind them, as `levels dB` of `levels (dB) and tunings (cents, added)`. */
-function unitsInBrackets(text: string): string[] {
-  return Array.from(
-    text.matchAll(/(\p{L}{2,})\s*[([]\s*(\p{L}{1,12}|%)\s*[,;)\]]/gu),
-    ([, word, unit = '']) => `${word} ${unit}`,
-  );
 }
 
 const folderWord = languages.flatMap(({ folders }) => folders).join('|');
@@ -297,94 +217,6 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
 
 function rateIn(text: string): number | undefined {
   const [, kilohertz, hertz, plain] = rate.exec(text) ?? [];
-  const found = kilohertz ? numberOf(kilohertz) * 1000 : Number(hertz ?? plain ?? Number.NaN);
+  const found = kilohertz ? Number(kilohertz.replace(',', '.')) * 1000 : Number(hertz ?? plain ?? Number.NaN);
   return found >= 4000 && found <= 768_000 ? Math.round(found) : undefined;
-}
-
-/** Numbers beside the words for left and right. */
-function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
-  const found = scales.has('pan') ? undefined : panEndsIn(text);
-  if (found) scales.set('pan', { unit: undefined, ...found, text: text.trim() });
-}
-
-/** Words before what a statement does not hold for. */
-const exception = new RegExp(turningWords('except'), 'iu');
-
-/** A clause that names columns and gives a unit, two ends, or the number for the full level. */
-function readScale(whole: string, scales: Map<ColumnMeaning, StatedScale>): void {
-  const clause = whole.split(exception)[0] ?? whole;
-  const words = clause.match(/[\p{L}%]+/gu) ?? [];
-  const meanings = subjectOf(words);
-  if (!meanings || meanings.some((meaning) => isKnown(scales.get(meaning)))) return;
-  const stated = scaleOf(clause, meanings);
-  if (!stated) return;
-  for (const meaning of meanings) scales.set(meaning, { ...scales.get(meaning), ...stated });
-}
-
-/** Whether nothing remains to be said of a scale: a law such as `linear` alone leaves its ends open. */
-function isKnown(scale: StatedScale | undefined): boolean {
-  return scale !== undefined && (scale.unit !== 'linear' || scale.high !== undefined);
-}
-
-/** The unit and the ends that a clause gives for values of columns of these meanings; `undefined` where it gives neither. */
-export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): StatedScale | undefined {
-  const isPosition = meanings.includes('loop');
-  const isVelocity = meanings.includes('lovel');
-  // A letter alone is a unit behind `in` only, as in `loops in s`.
-  const isUnit = (word: string) =>
-    word.length > 1 || new RegExp(`\\b(?:in|en|em)\\s+${word}$`, 'iu').test(clause);
-  const unitIn = (text: string) =>
-    (text.match(/[\p{L}%]+/gu) ?? [])
-      .filter((word) => word === '%' || isUnit(word))
-      .map((word) => unitByStem(word))
-      .findLast((one) => one !== undefined && fits(one, meanings));
-  const part = unitFractionIn(clause, (one) => fits(one, meanings));
-  if (part === 'unknown') return undefined;
-  // An example in brackets may be in another unit: `in semitones (0.1 = ten cents up)`.
-  const unit = part ?? unitIn(clause.replace(brackets, ' ')) ?? unitIn(clause);
-  const ends = isPosition ? null : range.exec(clause);
-  const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
-  const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;
-  const high = ends ? numberOf(ends[2]) : full === undefined ? undefined : numberOf(full);
-  const isOrdered = low !== undefined && high !== undefined && low < high;
-  const unchanged = meanings[0] === 'volume' && !isOrdered ? unchangedScale(clause) : undefined;
-  if (unchanged && (unit === undefined || unit === 'linear')) return { ...unchanged, text: clause };
-  if (unit === undefined && !isOrdered) return undefined;
-  if (isVelocity && unit !== 'percent' && !isOrdered) return undefined;
-  return { unit, low: isOrdered ? low : undefined, high: isOrdered ? high : undefined, text: clause };
-}
-
-/** The columns that the words of a clause name. */
-function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefined {
-  if (words.some((word) => positionWord.test(word) || namesLoop(word))) return positions;
-  for (let from = 0; from < Math.min(words.length, 12); from++) {
-    for (const length of [3, 2, 1]) {
-      if (from + length > words.length) continue;
-      const phrase = words.slice(from, from + length).join(' ');
-      const meaning = (readHeading(phrase) ?? readHeading(phrase.replace(/e?[sn]$/, '')))?.meaning;
-      const subject = meaning && subjects.find((one) => one.includes(meaning));
-      // Small words such as `in` and `to` name ends of samples only in headings.
-      const isSmall = (meaning === 'offset' || meaning === 'end') && !/\p{L}{6}/u.test(phrase);
-      if (subject && phrase.length > 1 && !isSmall && unitOf(phrase) === undefined) return subject;
-    }
-  }
-  return undefined;
-}
-
-function fits(unit: Unit, meanings: readonly ColumnMeaning[]): boolean {
-  switch (meanings[0]) {
-    case 'volume':
-      return unit === 'dB' || unit === 'percent' || unit === 'linear' || unit === 'centibels';
-    case 'tune':
-    case 'transpose':
-      return unit === 'cents' || unit === 'semitones' || unit === 'linear';
-    case 'loop':
-      return positionUnits.has(unit);
-    default:
-      return unit === 'percent';
-  }
-}
-
-function numberOf(text: string): number {
-  return Number(text.replace('\u2212', '-').replace(',', '.'));
 }

@@ -3,7 +3,7 @@ import type { ColumnMeaning, Unit } from '../../../trade/meaning';
 import { loopModeInWords } from '../../../trade/readings/loopPhrases';
 import { startInWords } from '../../../trade/readings/triggerPhrases';
 import { panEndsIn } from '../../../trade/statements/amounts/statedSides';
-import { scaleOf } from '../../../trade/statements/statements';
+import { scaleOf } from '../../../trade/statements/statedScales';
 import type { Column } from '../values/column';
 import { keyTargets } from '../values/plausible';
 import type { InferredTarget } from '../words/meaningRules';
