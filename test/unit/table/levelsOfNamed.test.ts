@@ -34,6 +34,14 @@ describe('a level that a sentence gives the zones of a column', () => {
     ['Huonemikrofonit ovat 4 dB hiljaisempia kuin lähimikrofonit.', 'Lähimikrofoni', 'Huonemikrofoni'],
     ['Mikrofon dalszy jest o 4 dB ciszej niż bliski.', 'Bliski', 'Dalszy'],
     ['Файлы зала тише ближних на 4 дБ.', 'Ближний микрофон', 'Микрофон зала'],
+    ['The far takes are 4 dB softer (-4 dB), the near takes stay at 0 dB.', 'Near', 'Far'],
+    ['Turn the far mic down by 4 dB (so −4 dB).', 'Near', 'Far'],
+    ['Far is 4.0 dB down, i.e. -4 dB', 'Near', 'Far'],
+    ['Near 0 dB / Far -4 dB', 'Near', 'Far'],
+    ['The far takes –4 dB, near 0 dB', 'Near', 'Far'],
+    ['Raum wird um 4 dB abgesenkt (−4 dB), Nah bleibt bei 0 dB', 'Nah', 'Raum'],
+    ['Les fichiers salle sont tous 4 dB plus bas (-4 dB).', 'Proche', 'Salle'],
+    ['Pliki sala są o 4 dB ciszej (-4 dB), pliki blisko zostają na 0 dB.', 'Blisko', 'Sala'],
     ['ルームは近接より4 dB小さくします。', '近接マイク', 'ルームマイク'],
     ['房间话筒比近距离话筒低4 dB。', '近距离', '房间'],
   ])('is added: %s', (said, first, second) => {
@@ -56,6 +64,9 @@ describe('a level that a sentence gives the zones of a column', () => {
   it.each([
     ['Near and far differ by 6 dB.', /how much is added or taken off/],
     ['The far files were recorded 6 dB lower.', /done already|how loud the samples are/],
+    ['Far went from -6 dB to 6 dB.', /how much is added or taken off/],
+    ['The far files are 6 dB louder (-6 dB).', /how much is added or taken off/],
+    ['The far files are 6 dB lower (peak -6 dB).', /how loud the samples are/],
     ['Far peaks at -6 dB.', /how loud the samples are/],
     ['The far files are 6 dB too loud.', /how loud the samples are/],
     ['Near and far go 6 dB down.', /which zones are meant/],
@@ -120,5 +131,19 @@ describe('a level that a sentence gives the zones of a column', () => {
     const read = (said: string) => regions(`${said}\n\n${rows}`).map(({ volume }) => Number(volume ?? 0));
     expect(read('The "far" samples, please, 3 dB quieter.')).toEqual([0, -3]);
     expect(read('The g files are 3 dB quieter.')).toEqual([0, 0]);
+  });
+
+  it.each([
+    ['All *_x.wav takes: -3 dB.', [0, -3]],
+    ['Takes ending in _x go 3 dB down', [0, -3]],
+    ['The x files are 3 dB softer than the n files.', [0, -3]],
+    ['"_x" = mic outside, -3 dB; "_n" = mic inside, 0 dB', [0, -3]],
+    ['Dateien, die auf _x enden, 3 dB leiser.', [0, -3]],
+    ['Les fichiers « x » sont 3 dB plus bas (-3 dB).', [0, -3]],
+    ['Los archivos con "x" van a -3 dB.', [0, -3]],
+    ['The y files go 3 dB down.', [0, 0]],
+  ])('goes by parts of names that are written as such: %s', (said, levels) => {
+    const rows = table('File | Root | Low | High', 'g_60_n.wav | 60 | 58 | 62', 'g_60_x.wav | 60 | 58 | 62');
+    expect(regions(`${said}\n\n${rows}`).map(({ volume }) => Number(volume ?? 0))).toEqual(levels);
   });
 });

@@ -51,7 +51,7 @@ function readSentence(text: string): ForSome[] {
 
 const microphoneWord = String.raw`mic(?:rophone)?s?|mikr?os?|mikrofon\p{L}*|micros?|microfon\p{L}*|микрофон\p{L}*`;
 const beforeRows = new RegExp(
-  String.raw`(?<!\p{L})(\p{L}{3,20})["\u201d\u201c\u00bb'\u2019]?[-\s]+(?=(?:${rowWord}|${microphoneWord})(?!\p{L}))`,
+  String.raw`(?<!\p{L})(\p{L}{3,20})["\u201d\u201c\u00bb'\u2019]?[-\s]+(?=(?:${rowWord}|${microphoneWord}|ones)(?!\p{L}))`,
   'giu',
 );
 const behindRows = new RegExp(
@@ -59,8 +59,18 @@ const behindRows = new RegExp(
   'giu',
 );
 
-/** Words that stand beside words for rows, samples or microphones, which may be parts of their names. */
+/** A letter or two behind an article: `the h files`. */
+const lettersBefore = new RegExp(
+  String.raw`(?<!\p{L})(?:the|die|der|den|les|los|las|gli|os|as|de)\s+(\p{L}{1,2})[-\s]+(?=(?:${rowWord})(?!\p{L}))`,
+  'giu',
+);
+/** What is written as a part of a name, between quotes or behind the sign that parts names: `"hall"`, `_h`, `*_hall.wav`. */
+const quoted = new RegExp(String.raw`${opening}\s?_?([\p{L}\d]{1,20})\s?${closing}`, 'giu');
+const behindSign = /(?<![\p{L}\d])_([\p{L}\d]{1,20})(?![\p{L}\d_])/giu;
+
+/** Words that may be parts of the names of samples: beside words for rows, samples or microphones, in quotes or behind `_`. */
 export function namesOfRows(text: string): string[] {
-  const found = [...text.matchAll(beforeRows), ...text.matchAll(behindRows)].map(([, name = '']) => name);
+  const patterns = [beforeRows, behindRows, lettersBefore, quoted, behindSign];
+  const found = patterns.flatMap((pattern) => Array.from(text.matchAll(pattern), ([, name = '']) => name));
   return [...new Set(found)];
 }

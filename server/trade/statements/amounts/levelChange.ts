@@ -58,10 +58,9 @@ export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange
   const size = Number((amount[2] ?? '').replace(',', '.'));
   const plain = rest.replace(lower, ' ');
   const [isLess, isMore] = [plain !== rest || less.test(plain), more.test(plain)];
-  const sign = amount[1] ?? '';
+  const sign = amounts.find(({ 1: one }) => one !== '')?.[1] ?? '';
   const way = sign === '+' ? 1 : sign !== '' ? -1 : isLess && isMore ? 0 : isLess ? -1 : isMore ? 1 : usual;
-  // The same amount may stand once more with another spelling of its unit.
-  const isOne = amounts.every(([, sign, digits]) => sign === amount[1] && digits === amount[2]);
+  const isOne = areOne(text, amounts);
   const isClash = (sign === '+' && isLess) || (sign !== '' && sign !== '+' && isMore);
   const doubt = done.test(rest)
     ? 'it may tell what has been done already'
@@ -71,6 +70,23 @@ export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange
         ? 'it does not tell for certain how much is added or taken off'
         : undefined;
   return { volume: way * size, doubt };
+}
+
+/** What stands between two ways to write one amount: `6 dB lower (-6 dB)`. */
+const inOtherWords =
+  /[([=\u2248\uff08]|\b(?:i\.? ?e\b|that is|so|meaning|d\. ?h\b|also|c['\u2019]est|es decir|cio\u00e8|ou seja|dus|tj|czyli|alts\u00e5|eli)/iu;
+
+/** Whether amounts are the same: one may stand once more with another spelling of its unit, or behind a word for its way with its sign. */
+function areOne(text: string, amounts: readonly RegExpExecArray[]): boolean {
+  const [first] = amounts;
+  return amounts.every(({ 1: sign, 2: digits, index }, at) => {
+    const before = amounts[at - 1];
+    if (!before || !first) return true;
+    if (Number(digits.replace(',', '.')) !== Number(first[2].replace(',', '.'))) return false;
+    if (sign === before[1]) return true;
+    if (sign !== '' && before[1] !== '') return false;
+    return inOtherWords.test(text.slice(before.index + before[0].length, index));
+  });
 }
 
 /** Whether a text speaks of exceptions. */

@@ -4,7 +4,7 @@ import { decibelsIn, levelChangeIn, speaksOfExceptions, withoutWays } from './le
 
 /** Signs and words that part a sentence into clauses; small words of one language that mean something else in another are not among them. */
 const between =
-  /([;:\u2013\u2014]|,(?!\d)|\s(?:and|while|whereas|but|und|w\u00e4hrend|aber|tandis que|mientras|mentre|pero|maar|terwijl|och|medan|mens|och|og|ja|oraz|zatímco|и|а|но)\s|\u3001|\uff0c)/iu;
+  /([;:\u2014]|\u2013(?!\d)|\s[/|\u00b7]\s|,(?!\d)|\s(?:and|while|whereas|but|und|w\u00e4hrend|aber|tandis que|mientras|mentre|pero|maar|terwijl|och|medan|mens|och|og|ja|oraz|zatímco|и|а|но)\s|\u3001|\uff0c)/iu;
 /** So few words before a sign, or before a word that joins, name something and say nothing of it: `the near mics and the far mics`. */
 const mostInList = { sign: 2, word: 4 };
 /** Words that name what a level is compared with. */
