@@ -129,5 +129,6 @@ function withoutWords(cells: TableCells, rows: readonly number[]): readonly numb
 
 /** Whether nearly all cells of a column are keys. */
 export function isKeys(contents: ColumnContents): boolean {
-  return contents.filled > 0 && contents.keys / contents.filled >= 0.95;
+  const { filled, keys, unmarked } = contents;
+  return filled > 0 && keys > 0 && (keys + unmarked) / filled >= 0.95;
 }
