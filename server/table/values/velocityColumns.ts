@@ -207,5 +207,8 @@ export class VelocityColumns {
 
 /** Whether two ends are those of a scale of velocities: from 0 or 1 to one of its greatest numbers. */
 function isScale({ low, high }: { low: number; high: number }): boolean {
-  return (low === 0 || low === 1) && (scales.some((one) => one === high) || high === 10 || high === 256);
+  return (
+    (low === 0 || low === 1) &&
+    (scales.some((one) => one === high) || high === 10 || high === 99 || high === 256)
+  );
 }

@@ -1,11 +1,21 @@
-/** The clauses of a text, as they end with signs, brackets and lines, and words with the units in brackets behind them. */
-export function clausesOf(text: string): string[] {
-  const clauses = text
-    .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
-    .map((clause) => clause.trim())
-    .filter((clause) => clause !== '');
+/** The clauses that statements are looked for in, those with words in brackets left out behind them, and units that stand in brackets. */
+export function clausesOf(written: string): string[] {
+  const text = written.replace(besideNumber, ' ');
+  // What stands in brackets behind a word may be another for the same: `Anslag (velocity) är 1–100`.
+  const whole = text.replace(wordInBrackets, ' ');
+  const clauses = [text, ...(whole === text ? [] : [whole])].flatMap((one) =>
+    one
+      .split(/[.!?;,](?=\s|$)|[\n\r()[\]。、，；]/u)
+      .map((clause) => clause.trim())
+      .filter((clause) => clause !== ''),
+  );
   return [...clauses.flatMap(joinedUnits), ...unitsInBrackets(text)];
 }
+
+/** Where a number stands beside a word of a script that writes no blanks. */
+const besideNumber =
+  /(?<=[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}ー])(?=\d)|(?<=\d)(?=[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}])/gu;
+const wordInBrackets = /\s*[(（][\p{L} ]{2,40}[)）]/gu;
 
 const inUnit = String.raw`\p{L}+ (?:in|en|em|i|w|v|в) \p{L}+`;
 const joined = new RegExp(

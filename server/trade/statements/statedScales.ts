@@ -1,3 +1,4 @@
+import { headingAtStart } from '../headings/headingAtStart';
 import { readHeading } from '../headings/headings';
 import { unchangedAt } from '../headings/statedScale';
 import { unitOf } from '../languages/cellWords';
@@ -21,7 +22,7 @@ export interface StatedScale {
 
 const longest = 2000;
 const range = new RegExp(
-  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|${rangeWords})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
+  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|から|에서|부터|${rangeWords})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
   'iu',
 );
 const fullLevel =
@@ -94,7 +95,8 @@ type Subject = readonly ColumnMeaning[] | undefined;
  */
 function readScale(whole: string, scales: Map<ColumnMeaning, StatedScale>, before: Subject): Subject {
   const clause = whole.split(exception)[0] ?? whole;
-  const named = subjectOf(wordsOfClause(clause));
+  // In Dutch a scale `loopt`: it runs, and is no loop.
+  const named = subjectOf(wordsOfClause(clause).filter((word) => !/^loopt$/iu.test(word)));
   const goesOn = named === undefined && /^[-+\u2212]?\d/.test(clause);
   const meanings = goesOn && before && goesOnAbout.has(before[0]) ? before : named;
   if (!meanings) return goesOn ? before : undefined;
@@ -167,7 +169,9 @@ function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefin
     for (const length of [3, 2, 1]) {
       if (from + length > words.length) continue;
       const phrase = words.slice(from, from + length).join(' ');
-      const meaning = (readHeading(phrase) ?? readHeading(phrase.replace(/e?[sn]$/, '')))?.meaning;
+      const heading =
+        readHeading(phrase) ?? readHeading(phrase.replace(/(?:e?[sn]|et)$/, '')) ?? headingAtStart(phrase);
+      const meaning = heading?.meaning;
       const subject = meaning && subjects.find((one) => one.includes(meaning));
       // Small words such as `in` and `to` name ends of samples only in headings.
       const isSmall = (meaning === 'offset' || meaning === 'end') && !/\p{L}{6}/u.test(phrase);
