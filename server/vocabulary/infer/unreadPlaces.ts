@@ -55,10 +55,15 @@ export function unreadPlaces(
   const read = new Set(assigned.map(({ column }) => column));
   // What refers to an entry of a list is read by that.
   const referring = new Set([...read].flatMap(({ level, at, listed }) => (listed ? [`${level} ${at}`] : [])));
+  // The velocities of layers that a list gives are read with their names.
+  const ofLayers = new Set(
+    assigned.flatMap(({ column, layers }) => (layers ? [`${column.level} ${column.at}`] : [])),
+  );
   const drafts: Draft[] = [];
   for (const column of rows.columns) {
     if (read.has(column) || drafts.length >= mostTold) continue;
     if (!column.listed && referring.has(`${column.level} ${column.at}`)) continue;
+    if (column.listed && ofLayers.has(`${column.level} ${column.at}`)) continue;
     const files = unreadFiles(column, chain);
     if (files) {
       drafts.push(files);

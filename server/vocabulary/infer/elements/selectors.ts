@@ -2,7 +2,7 @@ import { isAudioFileName } from '../../../model/fileNames';
 import { isNoteName } from '../values/columnFacts';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
-import type { ElementType, Survey } from './survey';
+import type { ElementType, Site, Survey } from './survey';
 
 /** Elements that name a value instead of being named after it: the attribute that holds the name. */
 export type Selectors = ReadonlyMap<ElementType, string>;
@@ -24,9 +24,22 @@ export function findSelectors({ types }: Survey): Selectors {
   const selectors = new Map<ElementType, string>();
   for (const type of types) {
     const name = selectorOf(type);
-    if (name !== undefined) selectors.set(type, name);
+    if (name !== undefined && !isReferredTo(type, name, types)) selectors.set(type, name);
   }
   return selectors;
+}
+
+/** Whether attributes that are named after an element hold what could be its names: it is an entry of a list, and they refer to it. */
+function isReferredTo(type: ElementType, attribute: string, types: readonly ElementType[]): boolean {
+  const names = type.attributes.get(attribute)?.tally;
+  const own = nameWords(type.name).join(' ');
+  if (!names || names.size < 2) return false;
+  // An entry may be missing.
+  const doRefer = (tally: ReadonlyMap<string, number>) =>
+    [...tally.keys()].filter((one) => names.has(one)).length * 2 > tally.size;
+  const refers = ([name, { tally }]: [string, Site]) =>
+    tally !== undefined && nameWords(name).join(' ') === own && doRefer(tally);
+  return types.some((other) => other !== type && [...other.attributes].some(refers));
 }
 
 function selectorOf(type: ElementType): string | undefined {

@@ -59,9 +59,11 @@ function isList(type: ElementType, { chain, types }: RegionElement): boolean {
   });
 }
 
-/** What can be said of a microphone or a place where samples were taken. */
+/** What can be said of a microphone, a place where samples were taken, or a part of the keyboard. */
 const listedTargets: ReadonlySet<string> = new Set(
-  'volume attenuation pan tune transpose label group_name'.split(' '),
+  'volume attenuation pan tune transpose label group_name lokey hikey key_range pitch_keycenter lovel hivel velocity_range'.split(
+    ' ',
+  ),
 );
 
 /** The place of regions that holds the keys of a list, and that of the keys. */
