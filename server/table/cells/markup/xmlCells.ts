@@ -5,6 +5,7 @@ import { placedRows } from './cellSpans';
 import type { TextSpan, XmlElement } from './xmlElements';
 import { xmlElements } from './xmlElements';
 import { xmlGrid } from './xmlGrid';
+import { xmlLists } from './xmlLists';
 
 const longest = 8_000_000;
 const mostColumns = 200;
@@ -12,13 +13,13 @@ const longestTitle = 60;
 
 /**
  * The cells of rows in XML of any names, as spreadsheets are written: cells that cover several rows or columns stand in each of the
- * rows and in the first of the columns. `undefined` where a text has no such rows that name audio files.
+ * rows and in the first of the columns; or those of parallel lists. `undefined` where a text has no such rows that name audio files.
  */
 export function xmlCells(text: string): TableCells | undefined {
   if (text.length > longest || !/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
   const elements = xmlElements(text);
   const grid = xmlGrid(text, elements);
-  if (!grid) return undefined;
+  if (!grid) return xmlLists(text, elements);
   const cells = new TableCells(text);
   const spans: TextSpan[] = [];
   const sections = new Set(grid.rows.map(({ parent }) => parent));

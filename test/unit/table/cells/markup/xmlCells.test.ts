@@ -135,3 +135,29 @@ describe('rows of cells in XML', () => {
     expect(looksLikeZoneTable(text)).toBe(false);
   });
 });
+
+describe('parallel lists in XML', () => {
+  const lists = (more: string) =>
+    `<set><info>Notes are MIDI numbers.</info><files>a.wav; b c.wav; d.wav</files><root>60; 64; 67</root><lowest>55; 63; 66</lowest>
+    <highest>62; 65; 70</highest><detune unit="cents">0; -4; 7</detune>${more}</set>`;
+
+  it('are a row for each sample', () => {
+    expect(
+      regions(lists('')).map((one) => [one.sample, one.lokey, one.hikey, one.pitch_keycenter, one.tune]),
+    ).toEqual([
+      ['a.wav', '55', '62', '60', undefined],
+      ['b c.wav', '63', '65', '64', '-4'],
+      ['d.wav', '66', '70', '67', '7'],
+    ]);
+    expect(xmlCells(lists(''))?.around).toEqual(['Notes are MIDI numbers.']);
+  });
+
+  it('of another length are left out, and told of', () => {
+    const told = xmlCells(lists('<pan>0; -20</pan>'))?.assumptions.map(({ text }) => text);
+    expect(told).toEqual(['<pan> is left out: it does not hold one value for each of the 3 samples.']);
+  });
+
+  it('are none where files are named elsewhere too', () => {
+    expect(xmlCells(lists('<more><files>e.wav; f.wav</files></more>'))).toBeUndefined();
+  });
+});
