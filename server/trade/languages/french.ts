@@ -62,6 +62,7 @@ export const french: LanguageWords = {
       'limite supérieure',
       '{key} fin',
       'jusqu à',
+      'jusque',
       '{key} à',
       'à',
     ],

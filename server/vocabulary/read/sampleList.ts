@@ -68,6 +68,11 @@ export function* readListedInSteps(
   return valuesOf(yield* readEntriesInSteps(text, element), { element, key, at });
 }
 
+/** How texts refer to an entry: by its key, and, where that is no position, also with the sign of a fragment before it (RFC 3986), as `#s4`. */
+export function referencesTo(name: string, key: string): string[] {
+  return key.startsWith('#') ? [name] : [name, `#${name}`];
+}
+
 function pathsOf(
   entries: readonly SampleListEntry[],
   { key, path }: SampleListPlace,
@@ -78,10 +83,9 @@ function pathsOf(
     const file = entry.values.get(path)?.text;
     if (!name || !file || paths.has(name)) continue;
     const { folder } = entry;
-    paths.set(
-      name,
-      folder === undefined ? file : joinPath(folder.replaceAll('\\', '/'), file.replaceAll('\\', '/')),
-    );
+    const whole =
+      folder === undefined ? file : joinPath(folder.replaceAll('\\', '/'), file.replaceAll('\\', '/'));
+    for (const reference of referencesTo(name, key)) if (!paths.has(reference)) paths.set(reference, whole);
   }
   return paths;
 }
@@ -91,7 +95,8 @@ function valuesOf(entries: readonly SampleListEntry[], { key, at }: ListPlace): 
   for (const [position, entry] of entries.entries()) {
     const name = keyOfEntry(entry, position, key);
     const value = entry.values.get(at)?.text;
-    if (name && value && !values.has(name)) values.set(name, value);
+    if (!name || !value) continue;
+    for (const reference of referencesTo(name, key)) if (!values.has(reference)) values.set(reference, value);
   }
   return values;
 }

@@ -11,7 +11,7 @@ import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
 import { GatheredUnread } from './gatheredUnread';
-import { keyOfEntry, readEntries } from './sampleList';
+import { keyOfEntry, readEntries, referencesTo } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
 import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
@@ -77,7 +77,7 @@ class UnreadSearch implements XmlHandler {
     for (const { element, key, path } of this.#lists) {
       for (const [position, entry] of readEntries(text, element).entries()) {
         const name = keyOfEntry(entry, position, key);
-        if (name !== undefined && !usedSamples.has(name))
+        if (name !== undefined && !referencesTo(name, key).some((one) => usedSamples.has(one)))
           this.#unused.set(entry.start, entry.values.get(path)?.text ?? name);
       }
     }

@@ -184,8 +184,9 @@ function referenceIn(
     words.some((word) => meaningsOf([word], [], [])[0]?.target === 'sample');
   const referring = sites.filter(([, words, { values }]) => {
     const known = values.filter(({ text }) => paths.has(text.trim())).length;
-    // Where the name says what is referred to, some entries may be missing.
-    const fewest = isNamed(words) && !byPosition ? 5 : 8;
+    // Where the name or a sign says that something is referred to, some entries may be missing.
+    const isSigned = values.every(({ text }) => text.trim().startsWith('#'));
+    const fewest = (isNamed(words) || isSigned) && !byPosition ? 5 : 8;
     return known > 0 && known * 10 >= values.length * fewest;
   });
   const named = referring.find(([, words]) => isNamed(words));
@@ -201,7 +202,7 @@ function referenceIn(
   const telling = referring.find(([, words, { values }]) => {
     const isNumeric = values.every(({ text }) => /^\s*\d+\s*$/.test(text));
     const isKnown = meaningsOf(words, [], nameWords(type.name)).length > 0;
-    return isNumeric ? !isKnown && paths.size > 1 && !isOwnNumber(words) : true;
+    return isNumeric ? !isKnown && list.count > 1 && !isOwnNumber(words) : true;
   });
   return (named ?? telling)?.[0];
 }

@@ -1,5 +1,5 @@
 import type { Steps } from '../../../model/steps';
-import { readEntriesInSteps } from '../../read/sampleList';
+import { readEntriesInSteps, referencesTo } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
@@ -73,8 +73,9 @@ function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string 
   );
   const sites = [...[...type.attributes].map(([name, site]) => [`@${name}`, site] as const), ...inside];
   for (const [key, { values, count }] of sites) {
-    const keys = new Set(values.map(({ text }) => text.trim()));
-    if (count !== type.count || keys.size !== values.length) continue;
+    const names = new Set(values.map(({ text }) => text.trim()));
+    if (count !== type.count || names.size !== values.length) continue;
+    const keys = new Set([...names].flatMap((name) => referencesTo(name, key)));
     const ofType = new Set(nameWords(type.name));
     const column = rows.columns.find(({ own, cells }) => {
       const filled = cells.filter((cell) => cell);
@@ -106,7 +107,7 @@ function* columnsOf(
   for (const [position, { values }] of (yield* readEntriesInSteps(text, element)).entries()) {
     const name = key.startsWith('#') ? String(position + Number(key.slice(1))) : values.get(key)?.text;
     if (name === undefined || byKey.has(name)) continue;
-    byKey.set(name, new Map(values));
+    for (const one of referencesTo(name, key)) if (!byKey.has(one)) byKey.set(one, new Map(values));
     for (const place of values.keys()) places.add(place);
   }
   const columns: Column[] = [];
