@@ -28,6 +28,9 @@ export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): Co
   return [...search.notes, ...search.gathered(vocabulary.name)];
 }
 
+/** So many different values of a place are looked at for an explanation of others. */
+const mostLooks = 32;
+
 /** A place that a vocabulary reads: the elements from its level inwards, with what they are told apart by. */
 interface Site {
   path: readonly { element: string; selectors: readonly (readonly [string, string])[] }[];
@@ -63,6 +66,8 @@ class UnreadSearch implements XmlHandler {
   readonly #under: ReadonlySet<string>;
   readonly #off: ReadonlyMap<number, OffElement>;
   readonly #explains: ReturnType<typeof formsExplainedIn>;
+  /** By place, the values that were asked whether they explain others, with the answer. */
+  readonly #looked = new Map<string, Map<string, boolean>>();
   /** The element that is switched off and open, and the audio files named in it. */
   #inOff: OffStretch | undefined;
   /** The paths of entries that no region uses, by where their tags start. */
@@ -211,8 +216,11 @@ class UnreadSearch implements XmlHandler {
     const last = this.#open.length - 1;
     const element = this.#open[last]?.name ?? '';
     if (this.#findsSamples(element, attribute, value)) return true;
-    if (this.#explains(attribute ?? element, value, attribute === undefined ? undefined : element))
-      return true;
+    return this.#isAtSite(element, attribute) || this.#explainsForms(element, attribute, value);
+  }
+
+  /** Whether an attribute of the innermost element, or its text, is at a place of the vocabulary. */
+  #isAtSite(element: string, attribute: string | undefined): boolean {
     for (const { site, step } of this.#through.get(element) ?? []) {
       const isEnd = step === site.path.length - 1;
       const selects =
@@ -221,6 +229,23 @@ class UnreadSearch implements XmlHandler {
       if (this.#standsOn(site, step)) return true;
     }
     return false;
+  }
+
+  /** Whether a value explains how others are read. What a place says in many ways explains nothing, and looking takes long. */
+  #explainsForms(element: string, attribute: string | undefined, value: string): boolean {
+    const place = attribute === undefined ? element : `${element} ${attribute}`;
+    let looked = this.#looked.get(place);
+    if (!looked) {
+      looked = new Map();
+      this.#looked.set(place, looked);
+    }
+    let explains = looked.get(value);
+    if (explains === undefined) {
+      if (looked.size >= mostLooks) return false;
+      explains = this.#explains(attribute ?? element, value, attribute === undefined ? undefined : element);
+      looked.set(value, explains);
+    }
+    return explains;
   }
 
   /** Whether a value is the key, the path or the folder of a listed sample, or a folder of paths. */
