@@ -45,13 +45,16 @@ export class TableConversion {
       range: toProtocol(range),
       text,
     };
-    const ask = (more: TableDecisions) => {
+    const ask = async (more: TableDecisions) => {
       const whole = { ...parameters, ...more };
       // A paste shows by itself that it is under way, and can be stopped.
-      if (token) return this.#client.sendRequest(ConvertTableRequest.type, whole, token);
-      return this.#withProgress(text, (shown) =>
-        this.#client.sendRequest(ConvertTableRequest.type, { ...whole, ...shown.params }, shown.token),
-      );
+      const result = await (token
+        ? this.#client.sendRequest(ConvertTableRequest.type, whole, token)
+        : this.#withProgress(text, (shown) =>
+            this.#client.sendRequest(ConvertTableRequest.type, { ...whole, ...shown.params }, shown.token),
+          ));
+      if (result?.edits || result?.insertText === undefined) return result;
+      return { ...result, edits: [{ range: parameters.range, newText: result.insertText }] };
     };
     const first = await ask(decisions);
     const known = first ? this.corrections.find(first.headings) : undefined;

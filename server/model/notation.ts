@@ -141,8 +141,12 @@ export interface Notation {
   placeAt(instrument: Instrument, offset: number): Place;
   /** The text edits, in the main file, that make a change. */
   edit(instrument: Instrument, change: Change): Edited;
+  /** As {@link edit} with an `insert`, in steps. */
+  insertInSteps(instrument: Instrument, offset: number, inserted: Instrument): Steps<Edited>;
   /** The whole instrument as one text of this notation. */
   write(instrument: Instrument, options?: WriteOptions): Written;
+  /** As {@link write}, in steps. */
+  writeInSteps(instrument: Instrument, options?: WriteOptions): Steps<Written>;
   /**
    * The text edits, in the main file, that lay it out in a style. What the text means stays the same, as it does when only
    * some of the edits are made. Lines with syntax errors are left as they are. With `near`, only edits in and around that

@@ -6,7 +6,8 @@ import { usualFormatStyle } from '../model/formatStyle';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
-import { finish } from '../model/steps';
+import type { Steps } from '../model/steps';
+import { inPart } from '../model/steps';
 import type { Source } from '../model/text/source';
 import { mainSpan } from '../model/text/span';
 import { lineEndAt } from '../model/text/textLayout';
@@ -20,6 +21,7 @@ import type { ZonesWithSamples } from '../workspace/readTableWithSamples';
 import { readZonesWithSamples } from '../workspace/readTableWithSamples';
 import type { SampleStore } from '../workspace/samples/sampleStore';
 import type { AfterStep } from '../workspace/takeSteps';
+import { takeSteps } from '../workspace/takeSteps';
 import { arrangeInGroups } from './tableGroups';
 import { layOutInserted, regionLayoutOf } from './tableLayout';
 import { styleZones } from './tableStyle';
@@ -42,6 +44,9 @@ export interface TableTarget {
   /** The style that is set for the document; where nothing is set, regions follow those that are there. */
   format?: Partial<FormatStyle>;
 }
+
+/** So much of the work is done when the table is read. */
+const readingShare = 0.8;
 
 /** What a person has decided about a table. */
 export interface TableChoices {
@@ -94,7 +99,7 @@ export async function convertTable(
   table: string,
   target: TableTarget,
   choices: TableChoices,
-  afterStep?: AfterStep,
+  afterStep: AfterStep = () => {},
 ): Promise<ConvertedTable> {
   const { text, start, end, folder } = target;
   // The change is worked out on the text without the stretch that it replaces.
@@ -103,7 +108,9 @@ export async function convertTable(
   // What an update adds goes behind the regions that are there, wherever the cursor is.
   const offset = choices.update ? endOfRegions(document, without, start) : start;
   const control = document.controlAt(0, offset);
-  const reading = await readTable(files, table, target, choices, control.defaultPath, afterStep);
+  const reading = await readTable(files, table, target, choices, control.defaultPath, (share) =>
+    afterStep(share * readingShare),
+  );
   const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
   const about = {
     table: reading.source,
@@ -119,7 +126,8 @@ export async function convertTable(
     };
   if (target.sampleStore && folder !== undefined)
     await lookAtSamples(target.sampleStore, folder, reading.grouped.zones.samplePaths());
-  const change = changeOf({ document, text: without, offset }, target, reading, reading.grouped, choices);
+  const changing = changeOf({ document, text: without, offset }, target, reading, reading.grouped, choices);
+  const change = await takeSteps(changing, (share) => afterStep(readingShare + share * (1 - readingShare)));
   return {
     ...about,
     ...change,
@@ -145,7 +153,7 @@ function readTable(
   { folder }: TableTarget,
   { middleC, columns, scales, samples }: TableChoices,
   defaultPath: string,
-  afterStep: AfterStep | undefined,
+  afterStep: AfterStep,
 ): Promise<ZonesWithSamples> {
   return readZonesWithSamples(
     folder === undefined ? noFiles : files,
@@ -172,28 +180,36 @@ interface DocumentPlace {
 }
 
 /** The edits that bring regions up to date and add those that are new, with how many of each there are. */
-function changeOf(
+function* changeOf(
   place: DocumentPlace,
   target: TableTarget,
   reading: ZonesWithSamples,
   zones: GroupedZones,
   choices: TableChoices,
-): Pick<
-  ConvertedTable,
-  'edits' | 'notes' | 'matchCount' | 'changedCount' | 'unchangedCount' | 'addedCount' | 'goneCount'
+): Steps<
+  Pick<
+    ConvertedTable,
+    'edits' | 'notes' | 'matchCount' | 'changedCount' | 'unchangedCount' | 'addedCount' | 'goneCount'
+  >
 > {
   const { document, offset } = place;
   const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
   const { grouped, notes } = arrangeInGroups(zones, chosen);
   const { defaultPath } = document.controlAt(0, offset);
-  const matches = document.regions.length === 0 ? undefined : matchZones(grouped, document, defaultPath);
+  yield 0;
+  const matches =
+    document.regions.length === 0
+      ? undefined
+      : yield* inPart(matchZones(grouped, document, defaultPath), 0, 0.4);
   const matchCount = matches?.matched.length ?? 0;
   const updating = choices.update === true && matchCount > 0 ? matches : undefined;
-  const update = updating && updated(target.notation, document, updating, reading);
+  const update = updating && (yield* inPart(updated(target.notation, document, updating, reading), 0.4, 0.6));
   const added = updating?.others ?? grouped;
   const addedCount = added.groups.reduce((sum, group) => sum + group.zones.length, 0);
   const inserted =
-    addedCount > 0 ? insertion(place, target, added, reading.source) : { edits: [], notes: [] };
+    addedCount > 0
+      ? yield* inPart(insertion(place, target, added, reading.source), 0.6, 1)
+      : { edits: [], notes: [] };
   const gone = updating?.gone ?? [];
   const isTakenOut = choices.takeOut === true;
   const removals = (isTakenOut ? gone : []).map((header) =>
@@ -242,7 +258,7 @@ function updated(
   document: Instrument,
   { matched }: ZoneMatches,
   { columns, notes }: ZonesWithSamples,
-): RegionUpdate {
+): Steps<RegionUpdate> {
   const has = (meaning: ColumnMeaning) => columns.some((one) => one.meaning === meaning);
   const cleared = [
     ...(has('volume') || has('attenuation') ? ['volume'] : []),
@@ -263,22 +279,22 @@ function endOfRegions(document: Instrument, text: string, otherwise: number): nu
 }
 
 /** The edits that write regions at an offset, in the style of the document. */
-function insertion(
+function* insertion(
   { document, text, offset }: DocumentPlace,
   { notation, path, format = {} }: TableTarget,
   zones: GroupedZones,
   table: Source,
-): { edits: TextEdit[]; notes: ConversionNote[] } {
-  const { grouped, writing } = styleZones(zones, document);
-  const instrument = finish(instrumentOfZones(table, grouped, writing));
-  const { edits, notes } = notation.edit(document, { kind: 'insert', offset, instrument });
+): Steps<{ edits: TextEdit[]; notes: ConversionNote[] }> {
+  const { grouped, writing } = yield* inPart(styleZones(zones, document), 0, 0.2);
+  const instrument = yield* inPart(instrumentOfZones(table, grouped, writing), 0.2, 0.6);
+  const { edits, notes } = yield* inPart(notation.insertInSteps(document, offset, instrument), 0.6, 0.9);
   const [edit, ...more] = edits;
   const found = regionLayoutOf(document);
   const alignColumns = format.alignColumns === true || found.alignColumns;
   const headers = format.headers ?? found.headers;
   if (!edit || more.length > 0 || (!alignColumns && headers === 'regionsInline')) return { edits, notes };
   const style = { ...usualFormatStyle, ...format, headers, alignColumns, opcodeOrder: 'keep' } as const;
-  return { edits: [layOutInserted(notation, text, path ?? '', edit, style)], notes };
+  return { edits: [yield* inPart(layOutInserted(notation, text, path ?? '', edit, style), 0.9, 1)], notes };
 }
 
 /** A document that moves all keys moves those of the table too. */

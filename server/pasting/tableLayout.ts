@@ -4,6 +4,7 @@ import type { TextEdit } from '../model/finding';
 import type { FormatStyle, HeaderLayout } from '../model/formatStyle';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
+import type { Steps } from '../model/steps';
 import { mainSpan } from '../model/text/span';
 import { lineStartAt } from '../model/text/textLayout';
 
@@ -78,17 +79,17 @@ function standsBelow({ columns }: LinePlaces, other: LinePlaces): boolean {
  * An edit that writes regions, with these laid out as those around them. Columns around them that have to become wider
  * are part of the edit then; apart from that the text around stays as it is.
  */
-export function layOutInserted(
+export function* layOutInserted(
   notation: Notation,
   text: string,
   path: string,
   edit: TextEdit,
   style: FormatStyle,
-): TextEdit {
+): Steps<TextEdit> {
   const written = editedText(text, [edit]);
   const from = edit.start;
   const to = edit.start + edit.newText.length;
-  const instrument = notation.read(written, { path });
+  const instrument = yield* notation.readInSteps(written, { path });
   const layout = notation
     .layOut(instrument, style, { start: from, end: to })
     .filter(({ start, end, newText }) => {

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { resolveOpcode } from '../model/opcodes/resolve';
+import type { Steps } from '../model/steps';
 import { keyWritingOf } from '../model/style/keySpeller';
 import type { GroupedZones } from '../table/zones/groups/sharedValues';
 import type { ZoneWriting } from '../table/zones/instrumentOfZones';
@@ -33,12 +34,13 @@ export function isDefault(name: string, value: number): boolean {
  * that are as the format has them by default, where no header of the document sets others for its regions. The zones are
  * changed in place.
  */
-export function styleZones(
+export function* styleZones(
   { zones, groups }: GroupedZones,
   document: Instrument,
-): { grouped: GroupedZones; writing: ZoneWriting | undefined } {
+): Steps<{ grouped: GroupedZones; writing: ZoneWriting | undefined }> {
   const passedOn = namesPassedOn(document);
-  for (const name of valueNames) {
+  for (const [at, name] of valueNames.entries()) {
+    yield at / valueNames.length;
     const column = zones.values(name);
     if (!column || passedOn.has(name)) continue;
     const isKeyEnd = name === 'lokey' || name === 'hikey';

@@ -6,6 +6,8 @@ import type { ConversionNote } from '../model/notes';
 import { defaultNumberOf } from '../model/opcodes/values';
 import { Parameter } from '../model/parameterNames';
 import { joinPath, nameOf } from '../model/paths';
+import type { Steps } from '../model/steps';
+import { piecesInStep } from '../model/steps';
 import { keyWritingOf } from '../model/style/keySpeller';
 import { mainSpan } from '../model/text/span';
 import { byCount, counted } from '../model/wording/counted';
@@ -52,6 +54,9 @@ export interface ZoneMatches {
 /** So often at the most are the rows and regions of one sample compared; instruments have a few of each. */
 const mostComparisons = 50_000;
 
+/** After so many rows or comparisons a step ends: each looks at several values. */
+const looksInStep = 1024;
+
 /** What tells regions of one sample apart. */
 const telling = ['lokey', 'hikey', 'lovel', 'hivel', 'seq_position', 'pitch_keycenter', 'trigger'] as const;
 
@@ -60,25 +65,27 @@ const telling = ['lokey', 'hikey', 'lovel', 'hivel', 'seq_position', 'pitch_keyc
  * several have it, keys, velocities and turns decide; where these leave it open, nothing is matched and a note says so.
  * `defaultPath` is what stands before the sample paths of the table.
  */
-export function matchZones(
+export function* matchZones(
   { zones, groups }: GroupedZones,
   document: Instrument,
   defaultPath: string,
-): ZoneMatches {
+): Steps<ZoneMatches> {
   const byPath = new Map<string, number[]>();
   const byName = new Map<string, number[]>();
-  for (const region of document.regions) {
+  for (const [at, region] of document.regions.entries()) {
+    if (at % piecesInStep === 0) yield (0.2 * at) / document.regions.length;
     const sample = document.samplePath(region);
     if (sample === undefined || sample.startsWith('*')) continue;
     const path = pathKey(sample);
     addTo(byPath, path, region);
     addTo(byName, nameOf(path), region);
   }
-  const rows = rowsOf({ zones, groups }, defaultPath);
+  const rows = yield* rowsOf({ zones, groups }, defaultPath);
   const matched: MatchedZone[] = [];
   const notes: ConversionNote[] = [];
   const done = new Set<number>();
   const asked = new Set<number>();
+  let looks = 0;
   for (const [path, members] of rows) {
     const candidates = new Set(byPath.get(path) ?? byName.get(nameOf(path)) ?? []);
     if (candidates.size === 0) continue;
@@ -92,6 +99,11 @@ export function matchZones(
       continue;
     }
     for (const member of members) {
+      looks += candidates.size;
+      if (looks >= looksInStep) {
+        looks = 0;
+        yield 0.4 + (0.6 * done.size) / zones.count;
+      }
       const zone = rowOf(zones, member);
       const [best, ...alike] = likest(zone, candidates, document);
       if (best === undefined) continue;
@@ -117,10 +129,12 @@ export function matchZones(
 }
 
 /** The zones of a table by the path of their sample. */
-function rowsOf({ zones, groups }: GroupedZones, defaultPath: string): Map<string, GroupMember[]> {
+function* rowsOf({ zones, groups }: GroupedZones, defaultPath: string): Steps<Map<string, GroupMember[]>> {
   const rows = new Map<string, GroupMember[]>();
+  let count = 0;
   for (const { shared, zones: members } of groups) {
     for (const zone of members) {
+      if (++count % piecesInStep === 0) yield 0.2 + (0.2 * count) / zones.count;
       const sample = zones.sample(zone);
       addTo(rows, pathKey(sample.startsWith('*') ? sample : defaultPath + sample), { zone, shared });
     }
@@ -224,16 +238,17 @@ export interface RegionUpdate {
  * that the table has a column for, so that a row without a value says the default; `isDoubtful` tells of rows in which
  * something could not be read.
  */
-export function updateRegions(
+export function* updateRegions(
   notation: Notation,
   document: Instrument,
   matched: readonly MatchedZone[],
   cleared: readonly string[],
   isDoubtful: (zone: { start: number; end: number }) => boolean,
-): RegionUpdate {
+): Steps<RegionUpdate> {
   const writing = keyWritingOf(document);
   const update: RegionUpdate = { edits: [], notes: [], changed: 0, unchanged: 0 };
-  for (const { zone, header } of matched) {
+  for (const [at, { zone, header }] of matched.entries()) {
+    if (at % looksInStep === 0) yield at / matched.length;
     const wanted = wantedValues(document, header, zone.values);
     if (!isDoubtful(zone)) {
       for (const name of cleared)

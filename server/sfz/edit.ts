@@ -4,6 +4,8 @@ import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Directive } from '../model/instrumentParts';
 import type { Change, Edited } from '../model/notation';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import type { Span } from '../model/text/span';
 import { spanIn, spanOver } from '../model/text/span';
 import { lineStartAt } from '../model/text/textLayout';
@@ -11,7 +13,7 @@ import { lineEndOf, wholeLine } from '../model/text/textLines';
 import { insertPlace } from './insertPlace';
 import { breakBehindValue } from './lineRest';
 import { defineInSfz, groupInSfz, inlineInSfz, moveOutOfSfz, reviseSfz } from './restructure';
-import { writeSfz } from './write';
+import { writeSfzInSteps } from './write';
 
 /** The text edits that make a change in SFZ text, in the style of the text around; see `Notation.edit`. */
 export function editSfz(instrument: Instrument, change: Change): Edited {
@@ -30,7 +32,7 @@ export function editSfz(instrument: Instrument, change: Change): Edited {
         notes: [],
       };
     case 'insert':
-      return insert(instrument, change.offset, change.instrument);
+      return finish(insertInSfz(instrument, change.offset, change.instrument));
     case 'revise': {
       const { header, remove, add } = change;
       const edits = reviseSfz(instrument, header, remove, add, (span) => removal(instrument, span));
@@ -134,10 +136,11 @@ function removal(instrument: Instrument, span: Span): TextEdit {
   return replacing(gone, isFirst ? '' : breakBehindValue(instrument, gone));
 }
 
-function insert(instrument: Instrument, wanted: number, inserted: Instrument): Edited {
+/** Writes the headers of another instrument at an offset, in the style of the text around; see `Notation.insertInSteps`. */
+export function* insertInSfz(instrument: Instrument, wanted: number, inserted: Instrument): Steps<Edited> {
   const text = textOf(instrument, 0);
   const lineEnd = lineEndOf(text);
-  const written = writeSfz(inserted, { lineEnd });
+  const written = yield* writeSfzInSteps(inserted, { lineEnd });
   const at = insertPlace(instrument, wanted, inserted);
   const before = /[^\r\n]*$/.exec(text.slice(0, at.start))?.[0] ?? '';
   const after = /^[^\r\n]*/.exec(text.slice(at.start))?.[0] ?? '';

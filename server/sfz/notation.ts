@@ -1,10 +1,10 @@
 import type { Notation } from '../model/notation';
-import { editSfz } from './edit';
+import { editSfz, insertInSfz } from './edit';
 import { formatSfz } from './format';
 import { placeInSfz } from './place';
 import { readSfz, readSfzInSteps } from './read';
 import { sfzSpelling } from './spelling';
-import { writeSfz } from './write';
+import { writeSfz, writeSfzInSteps } from './write';
 
 /** SFZ text as a notation of the instrument model. */
 export const sfzNotation: Notation = {
@@ -13,7 +13,9 @@ export const sfzNotation: Notation = {
   readInSteps: readSfzInSteps,
   placeAt: placeInSfz,
   edit: editSfz,
+  insertInSteps: insertInSfz,
   write: writeSfz,
+  writeInSteps: writeSfzInSteps,
   layOut: formatSfz,
   spelling: sfzSpelling,
 };

@@ -5,6 +5,8 @@ import { parameterStride } from '../model/instrumentParts';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
+import type { Steps } from '../model/steps';
+import { finish, piecesInStep } from '../model/steps';
 import { LineBuffer } from '../model/text/lineBuffer';
 import { keptTextBytes } from '../model/text/textBytes';
 import type { VariableText } from '../model/variables/variableText';
@@ -16,7 +18,7 @@ import type { Chain } from '../model/writing/writingOrder';
 import { chainOf, passingKinds } from '../model/writing/writingOrder';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
 import { harmlessKinds, harmlessName, isReadBack, parting } from './holdable';
-import { readSfz } from './read';
+import { readSfzInSteps } from './read';
 import { hash, space } from './scanCodes';
 
 /**
@@ -24,10 +26,15 @@ import { hash, space } from './scanCodes';
  * variables and included files written out or kept, as `options` say. A value that SFZ text cannot hold is left out with a note.
  */
 export function writeSfz(instrument: Instrument, options: WriteOptions = {}): Written {
+  return finish(writeSfzInSteps(instrument, options));
+}
+
+/** As {@link writeSfz}, in steps. */
+export function writeSfzInSteps(instrument: Instrument, options: WriteOptions = {}): Steps<Written> {
   return writeKeeping(instrument, options, {
     forms: directiveForms,
     write: (plan) => new SfzWriter(instrument, options, plan).write(),
-    read: readSfz,
+    read: readSfzInSteps,
   });
 }
 
@@ -104,10 +111,11 @@ class SfzWriter {
     if (source && others.length === 0) this.#codes = keptTextBytes(source.text, 0);
   }
 
-  write(): Written {
+  *write(): Steps<Written> {
     const { headers, parameters } = this.#instrument;
     const plan = this.#plan;
     for (let header = 0; header < headers.count; header++) {
+      if (header % piecesInStep === 0) yield header / headers.count;
       this.#leading(header);
       if (plan.isIncluded(header)) continue;
       this.#bringIntoForce(header);

@@ -1,4 +1,5 @@
 import type { Steps } from '../model/steps';
+import { inPart } from '../model/steps';
 import type { ColumnMeaning } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { readDatedRanges } from './cells/datedRanges';
@@ -56,10 +57,7 @@ export function* openTablesInSteps(
 ): Steps<OpenedTables | NoTables> {
   const fault = textFault(text);
   if (fault) return { problem: fault, columns: [] };
-  const cutting = tableCellsInSteps(text);
-  let cut = cutting.next();
-  for (; !cut.done; cut = cutting.next()) yield cut.value / 2;
-  const single = cut.value;
+  const single = yield* inPart(tableCellsInSteps(text), 0, 0.5);
   if (!single) {
     const problem =
       'This is no zone table: its lines have no columns, parted by tabs, semicolons, bars, commas or spaces, and do not give keys to samples either.';
@@ -77,10 +75,11 @@ export function* openTablesInSteps(
   const glossary = new Glossary(cells, found);
   useStatedHeadings(cells, found, glossary.texts);
   yield 0.8;
-  takeCorrections(cells, found, glossary.texts);
+  for (const _ of takeCorrections(cells, found, glossary.texts)) yield 0.8;
   yield 0.8;
   usePanLetters(cells, found, glossary.texts);
   usePlaysOut(cells, found, glossary);
+  yield 0.8;
   useNameOctaves(cells, found);
   useEndHeadings(found, glossary);
   const explained = useLegend(cells, found, glossary);
@@ -88,6 +87,7 @@ export function* openTablesInSteps(
     const done = () => 0.8 + (0.2 * tables.length) / found.length;
     yield done();
     fillDittoMarks(cells, rows.data);
+    yield done();
     readDatedRanges(cells, rows);
     yield done();
     hexadecimal ||= readHexadecimals(cells, rows);

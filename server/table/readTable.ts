@@ -3,7 +3,7 @@ import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { MiddleC } from '../model/keys';
 import type { ConversionNote } from '../model/notes';
 import type { Steps } from '../model/steps';
-import { finish } from '../model/steps';
+import { finish, inPart } from '../model/steps';
 import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
 import { statementsIn } from '../trade/statements/statements';
@@ -139,12 +139,9 @@ interface Opened extends OpenedTables {
 
 /** The zones that steps find, as regions. */
 function* readInSteps(finding: Steps<ZoneReading>): Steps<TableReading> {
-  let found = finding.next();
-  for (; !found.done; found = finding.next()) yield found.value * zonesShare;
-  const building = regionsOf(found.value);
-  let built = building.next();
-  for (; !built.done; built = building.next()) yield zonesShare + (1 - zonesShare) * built.value;
-  return { ...found.value, instrument: built.value };
+  const found = yield* inPart(finding, 0, zonesShare);
+  const instrument = yield* inPart(regionsOf(found), zonesShare, 1);
+  return { ...found, instrument };
 }
 
 /** The zones of a table as regions; none where it has no zones. */
@@ -180,13 +177,10 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
     noteTable(cells, table, notes, statements.keySpread !== undefined);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
-    for (const share of readTableZones(
-      zones,
-      table,
-      { ...options, middleC, naming, statements, tables },
-      notes,
-    ))
-      yield 0.1 + (0.75 * (at + share)) / tables.length;
+    const own = { ...options, middleC, naming, statements, tables };
+    const reading = readTableZones(zones, table, own, notes);
+    const done = (count: number) => 0.1 + (0.75 * count) / tables.length;
+    yield* inPart(reading, done(at), done(at + 1));
   }
   if (zones.count === 0) {
     return {

@@ -3,13 +3,14 @@ import type { Notation, ReadOptions, SampleFactsLookup } from '../model/notation
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { editInVocabulary } from './edit/editVocabularyXml';
+import { insertInVocabulary } from './edit/insertElements';
 import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
 import { isStandIn } from './places';
 import { placeInVocabulary } from './read/placeInVocabulary';
 import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
 import type { Vocabulary } from './vocabulary';
 import { layOutInVocabulary } from './write/layOutVocabularyXml';
-import { writeInVocabulary } from './write/writeVocabularyXml';
+import { writeInVocabulary, writeInVocabularyInSteps } from './write/writeVocabularyXml';
 
 const notations = new WeakMap<Vocabulary, Notation>();
 
@@ -39,7 +40,10 @@ function newNotation(vocabulary: Vocabulary): Notation {
     readInSteps,
     placeAt: placeInVocabulary(vocabulary),
     edit: editInVocabulary(written, (instrument) => sampleFacts.get(instrument)),
+    insertInSteps: (instrument, offset, inserted) =>
+      insertInVocabulary(written, instrument, offset, inserted, sampleFacts.get(instrument)),
     write: writeInVocabulary(written),
+    writeInSteps: writeInVocabularyInSteps(written),
     layOut: layOutInVocabulary,
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),

@@ -89,8 +89,8 @@ export async function readZonesWithSamples(
   });
   const table = await takeSteps(opening, (share) => afterStep(share * 0.3));
   const names = await takeSteps(table.sampleNamesInSteps(), (share) => afterStep(0.3 + share * 0.05));
-  await takeSteps(lookUp(names, found), (share) => afterStep(0.35 + share * 0.05));
-  const facts = await found.facts(files, names);
+  const named = await takeSteps(lookUp(names, found), (share) => afterStep(0.35 + share * 0.05));
+  const facts = await found.facts(files, named);
   const pitches = needsPitches(text, folders, facts)
     ? await measuredPitches(files, pathsOf(facts.keys(), found))
     : undefined;
@@ -173,13 +173,15 @@ function pathsOf(names: Iterable<string>, found: SampleFinder): Map<string, stri
   return paths;
 }
 
-/** Looks names up; what was found for them is remembered. */
-function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<void> {
+/** Looks names up and answers those that lead to a file; what was found for them is remembered. */
+function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<string[]> {
+  const leading: string[] = [];
   let looked = 0;
   for (const name of names) {
-    found.look(name);
+    if (found.find(name).length > 0) leading.push(name);
     if (++looked % namesInStep === 0) yield looked / names.size;
   }
+  return leading;
 }
 
 function firstCell({ source }: ZoneReading, name: string): Span {

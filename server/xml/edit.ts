@@ -3,6 +3,7 @@ import { sharedTextRefusal, touchedSource } from '../model/editing/sharedText';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited, NewParameter } from '../model/notation';
+import { finish } from '../model/steps';
 import type { Span } from '../model/text/span';
 import { endOf, spanIn } from '../model/text/span';
 import { lineEndOf } from '../model/text/textLines';
@@ -36,7 +37,7 @@ export function editXml(instrument: Instrument, change: Change): Edited {
     case 'removeHeader':
       return removeElement(instrument, change.header);
     case 'insert':
-      return insertElements(instrument, change.offset, change.instrument);
+      return finish(insertElements(instrument, change.offset, change.instrument));
     case 'revise':
       return revise(instrument, change.header, change.remove, change.add);
     case 'define':

@@ -4,6 +4,8 @@ import { parameterStride } from '../model/instrumentParts';
 import type { WriteOptions } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
+import type { Steps } from '../model/steps';
+import { piecesInStep } from '../model/steps';
 import { LineBuffer } from '../model/text/lineBuffer';
 import type { Stretch } from '../model/text/stretch';
 import { keptTextBytes } from '../model/text/textBytes';
@@ -91,10 +93,11 @@ export class ElementWriter {
     this.#tag('instrument', this.#rootHeader, '>', 0);
   }
 
-  write(): void {
+  *write(): Steps<void> {
     const { count } = this.#instrument.headers;
     const next = nextChains(this.#instrument);
     for (let header = 0; header < count; header++) {
+      if (header % piecesInStep === 0) yield header / count;
       const isIncluded = this.#plan.isIncluded(header);
       if (this.#plan.leading.has(header)) {
         this.#moveTo(header, next);

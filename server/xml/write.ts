@@ -1,6 +1,8 @@
 import type { Instrument } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { joinedText } from '../model/variables/variableText';
 import { writeKeeping } from '../model/writing/writeKeeping';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
@@ -8,7 +10,7 @@ import { planWriting } from '../model/writing/writingPlan';
 import { encodedAttributeText } from './attributeText';
 import type { ElementOptions } from './elementWriter';
 import { ElementWriter } from './elementWriter';
-import { readXml } from './read';
+import { readXmlInSteps } from './read';
 
 /**
  * Writes an instrument as one XML text in our notation: nested elements in the order of the headers, comments with the
@@ -19,10 +21,15 @@ import { readXml } from './read';
  * tabs and control characters stand in values as they are, so that these read back changed or the text is not well formed.
  */
 export function writeXml(instrument: Instrument, options: WriteOptions = {}): Written {
+  return finish(writeXmlInSteps(instrument, options));
+}
+
+/** As {@link writeXml}, in steps. */
+export function writeXmlInSteps(instrument: Instrument, options: WriteOptions = {}): Steps<Written> {
   return writeKeeping(instrument, options, {
     forms: directiveForms,
     write: (plan) => writeDocument(instrument, options, plan),
-    read: readXml,
+    read: readXmlInSteps,
   });
 }
 
@@ -34,10 +41,10 @@ const directiveForms: DirectiveForms = {
   canInclude: (path) => joinedText(path) !== '' && encodedAttributeText(path).leftOut.length === 0,
 };
 
-function writeDocument(instrument: Instrument, options: WriteOptions, plan: WritingPlan): Written {
+function* writeDocument(instrument: Instrument, options: WriteOptions, plan: WritingPlan): Steps<Written> {
   const writer = new ElementWriter(instrument, 1, options, plan);
   writer.writeRoot();
-  writer.write();
+  yield* writer.write();
   writer.line('</instrument>', 0);
   writer.noteComments();
   const kept = instrument.parameters.count - writer.noted.size;
@@ -45,13 +52,13 @@ function writeDocument(instrument: Instrument, options: WriteOptions, plan: Writ
 }
 
 /** The lines of an instrument's elements without the one around them, indented by `depth` steps; variables and includes are written out. */
-export function writeElements(
+export function* writeElements(
   instrument: Instrument,
   depth: number,
   options: ElementOptions = {},
-): { text: string; notes: ConversionNote[] } {
+): Steps<{ text: string; notes: ConversionNote[] }> {
   const plan = planWriting(instrument, options, directiveForms, 'nothing');
   const writer = new ElementWriter(instrument, depth, options, plan);
-  writer.write();
+  yield* writer.write();
   return { text: writer.finish(), notes: writer.notes.map(({ written: _, ...note }) => note) };
 }

@@ -75,7 +75,7 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
         </div>
         <section class="side" aria-labelledby="markup-title">
           <h2 id="markup-title">${l10n.t('What is written')}</h2>
-          <pre class="markup" id="markup" tabindex="0" aria-labelledby="markup-title">${shownText(preview.markup)}</pre>
+          <pre class="markup" id="markup" tabindex="0" aria-labelledby="markup-title">${shownText(preview)}</pre>
         </section>
       </div>
       <div>

@@ -5,7 +5,6 @@ import type { PreviewTableResult, TableNote } from '../../../server/protocol/req
 import { l10n } from '../../webview/page/l10n';
 
 const mostNotes = 200;
-const mostLines = 1500;
 
 /** The rows of a table with the notes beside them. */
 export function previewRows({ rows, rowCount, notes }: PreviewTableResult): TemplateResult {
@@ -58,9 +57,7 @@ function noteItem({ kind, message }: TableNote): TemplateResult {
   return html`<li class="note"><span class="kind">${kind}</span> ${message}</li>`;
 }
 
-/** Text to be written, as much of it as a person looks through. */
-export function shownText(markup: string): string {
-  const lines = markup.split(/\r\n|\r|\n/);
-  if (lines.length <= mostLines) return markup;
-  return `${lines.slice(0, mostLines).join('\n')}\n${l10n.t('… and {0} more lines', lines.length - mostLines)}`;
+/** Text to be written, with how much more of it there is. */
+export function shownText({ markup, moreLines }: PreviewTableResult): string {
+  return moreLines === 0 ? markup : `${markup}\n${l10n.t('… and {0} more lines', moreLines)}`;
 }

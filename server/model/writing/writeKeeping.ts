@@ -3,6 +3,7 @@ import type { Directive } from '../instrumentParts';
 import type { Included, ReadOptions, WriteOptions, Written } from '../notation';
 import type { ConversionNote } from '../notes';
 import { regionDifference } from '../overlaps/regionDifference';
+import type { Steps } from '../steps';
 import { spanIn } from '../text/span';
 import type { DirectiveForms, Keeping, WritingPlan } from './writingPlan';
 import { planWriting } from './writingPlan';
@@ -10,9 +11,9 @@ import { planWriting } from './writingPlan';
 /** What is needed to write an instrument with its variables and includes. */
 export interface DirectiveWriter {
   forms: DirectiveForms;
-  write(plan: WritingPlan): Written;
+  write(plan: WritingPlan): Steps<Written>;
   /** Reads the notation that is written. */
-  read(text: string, options: ReadOptions): Instrument;
+  read(text: string, options: ReadOptions): Steps<Instrument>;
 }
 
 /**
@@ -20,12 +21,12 @@ export interface DirectiveWriter {
  * same: what was written is read again, and where it says something else than a text with all written out, less is kept
  * and a note says why.
  */
-export function writeKeeping(
+export function* writeKeeping(
   instrument: Instrument,
   options: WriteOptions,
   { forms, write, read }: DirectiveWriter,
-): Written {
-  const plain = write(planWriting(instrument, options, forms, 'nothing'));
+): Steps<Written> {
+  const plain = yield* write(planWriting(instrument, options, forms, 'nothing'));
   const hasDirectives = instrument.directives.some(({ kind }) => kind !== 'comment');
   if (options.directives !== 'keep' || !hasDirectives) return plain;
   const main = instrument.sources[0]?.path ?? '';
@@ -34,11 +35,11 @@ export function writeKeeping(
     const found = instrument.sourceOf(wanted);
     return found && found.path !== main ? { kind: 'text', text: found.text } : { kind: 'missing' };
   };
-  const wanted = read(plain.text, { path });
+  const wanted = yield* read(plain.text, { path });
   let reason: string | undefined;
   for (const keeping of ['all', 'defines'] satisfies Keeping[]) {
-    const written = write(planWriting(instrument, options, forms, keeping));
-    const difference = regionDifference(wanted, read(written.text, { path, include }));
+    const written = yield* write(planWriting(instrument, options, forms, keeping));
+    const difference = regionDifference(wanted, yield* read(written.text, { path, include }));
     if (difference === undefined) return withReason(instrument, written, reason, ['include']);
     reason = difference;
   }

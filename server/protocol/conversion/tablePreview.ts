@@ -1,8 +1,10 @@
 import { editedText } from '../../model/editing/changedInstrument';
+import type { Steps } from '../../model/steps';
+import { inPart, piecesInStep } from '../../model/steps';
 import { lineEndAt, lineStartAt } from '../../model/text/textLayout';
 import type { ConvertedTable } from '../../pasting/convertTable';
-import { tableCells } from '../../table/cells/tableCells';
-import type { PreviewColumn, PreviewRow } from '../requests/tableRequests';
+import { tableCellsInSteps } from '../../table/cells/tableCells';
+import type { PreviewColumn, PreviewRow, PreviewTableResult } from '../requests/tableRequests';
 
 const mostRows = 200;
 const mostColumns = 100;
@@ -17,13 +19,16 @@ export interface TableSheet {
 }
 
 /** The columns and the first rows of a table, with the notes beside the rows that they are about. */
-export function tableSheet({ table, reading, notes }: ConvertedTable): TableSheet {
-  const cells = tableCells(table.text);
+export function* tableSheet({ table, reading, notes }: ConvertedTable): Steps<TableSheet> {
+  const cells = yield* inPart(tableCellsInSteps(table.text), 0, 0.5);
   const headingStarts = reading.columns.flatMap(({ headingSpan }) => headingSpan?.start ?? []);
   // Titles and totals give no examples of what a column holds.
   const zones = new Set<number>();
   const list = reading.grouped?.zones;
-  for (let zone = 0; list && zone < list.count; zone++) zones.add(list.rowSpan(zone).start);
+  for (let zone = 0; list && zone < list.count; zone++) {
+    if (zone % piecesInStep === 0) yield 0.5 + (0.2 * zone) / list.count;
+    zones.add(list.rowSpan(zone).start);
+  }
   const rows: PreviewRow[] = [];
   const examples = reading.columns.map(() => new Set<string>());
   let rowCount = 0;
@@ -33,6 +38,7 @@ export function tableSheet({ table, reading, notes }: ConvertedTable): TableShee
     .filter(({ end }) => end > 0)
     .sort((a, b) => a.start - b.start);
   for (let row = 0; cells && row < cells.rowCount; row++) {
+    if (row % piecesInStep === 0) yield 0.7 + (0.3 * row) / cells.rowCount;
     if (cells.filled(row) === 0) continue;
     rowCount++;
     if (rows.length >= mostRows) continue;
@@ -97,4 +103,18 @@ export function writtenMarkup({ edits, addedCount, regionCount }: ConvertedTable
     moved += newText.length - (end - start);
   }
   return lines.join('\n');
+}
+
+/** So many lines of a text are shown. */
+const mostLines = 1500;
+
+/** As much of a text as a person looks through, and how many lines more there are. */
+export function shownMarkup(markup: string): Pick<PreviewTableResult, 'markup' | 'moreLines'> {
+  const breaks = /\r\n|\r|\n/g;
+  let [lines, end] = [1, markup.length];
+  for (let found = breaks.exec(markup); found; found = breaks.exec(markup)) {
+    if (lines === mostLines) end = found.index;
+    lines++;
+  }
+  return { markup: markup.slice(0, end), moreLines: Math.max(0, lines - mostLines) };
 }

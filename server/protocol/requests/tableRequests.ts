@@ -49,7 +49,7 @@ export interface TableNote {
 export interface ConvertTableResult {
   /** What to write in the place of the range; absent where there is a problem or the change is not confined to the range. */
   insertText?: string;
-  /** The whole change, the replacing of the range included; absent where there is a problem. */
+  /** The whole change, the replacing of the range included; absent where there is a problem, or {@link insertText} is all of it. */
   edits?: TextEdit[];
   /** Lines are those of the table. */
   notes: TableNote[];
@@ -122,7 +122,7 @@ export interface PreviewSample {
   taken?: string;
 }
 
-export interface PreviewTableResult extends ConvertTableResult {
+export interface PreviewTableResult extends Omit<ConvertTableResult, 'insertText'> {
   columns: PreviewColumn[];
   /** The first rows, and how many there are in all. */
   rows: PreviewRow[];
@@ -136,8 +136,10 @@ export interface PreviewTableResult extends ConvertTableResult {
    * folder that holds samples alone; absent where it is that folder itself.
    */
   home?: string;
-  /** The text that is written; of an update, the lines that change, as they become. */
+  /** The text that is written, as much of it as a person looks through; of an update, the lines that change, as they become. */
   markup: string;
+  /** How many lines more there are. */
+  moreLines: number;
 }
 
 /** Tells how a copied zone table is understood and what would be written; `null` where the document holds no instrument. */

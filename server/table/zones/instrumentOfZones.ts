@@ -2,6 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { Steps } from '../../model/steps';
+import { piecesInStep } from '../../model/steps';
 import type { GroupedZones, ZoneGroup } from './groups/sharedValues';
 import { inGroupOrder } from './groups/sharedValues';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
@@ -10,9 +11,6 @@ import { valueNames, wordNames, zoneValueText } from './zoneList';
 /** Characters of text for a parameter and for a header, by which the builder guesses the size of its buffers. */
 const perParameter = 16;
 const perHeader = 64;
-
-/** After so many regions a step ends. */
-const regionsInStep = 10_000;
 
 /** How values are written that are not written as decimal numbers. */
 export interface ZoneWriting {
@@ -101,7 +99,7 @@ class TableBuilder {
       const columns = this.#columns.filter((column) => !shared.includes(column.name));
       const end = this.#count + zones.length;
       while (this.#count < end) {
-        this.#addRegions(Math.min(end, this.#count + regionsInStep), columns);
+        this.#addRegions(Math.min(end, this.#count + piecesInStep), columns);
         yield this.#count / this.#order.length;
       }
     }

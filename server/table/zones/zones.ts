@@ -1,5 +1,6 @@
 import type { MiddleC } from '../../model/keys';
 import type { Steps } from '../../model/steps';
+import { piecesInStep } from '../../model/steps';
 import { Source } from '../../model/text/source';
 import { loopWord } from '../../trade/languages/cellWords';
 import { octaveShifts } from '../../trade/middleC';
@@ -34,9 +35,6 @@ import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
 import { NameReader } from './zoneNames';
 import { readZoneValues } from './zoneValues';
-
-/** After so many samples a step ends. */
-const zonesInStep = 10_000;
 
 /** How the zones of a text are read. */
 export interface ZoneOptions extends SampleEvidence {
@@ -169,7 +167,7 @@ function* addRows(
   const passed = new PassedRows(zones.cells, rows, columns, names);
   let withTakes: number | undefined;
   for (const [at, row] of rows.data.entries()) {
-    if (at % zonesInStep === 0) yield at / rows.data.length;
+    if (at % piecesInStep === 0) yield at / rows.data.length;
     notes.row = row;
     const why = passed.why(row);
     if (why !== undefined) {
@@ -207,7 +205,7 @@ function* placeSamples(
       names.noteEnding(zones, zone);
       if (folder && putInto(zones, zone, folder.path)) placed = zone;
     }
-    if (zone % zonesInStep === 0) yield zone / zones.count;
+    if (zone % piecesInStep === 0) yield zone / zones.count;
   }
   if (folder && placed >= 0) {
     const cell = zones.column('sample').cells[placed];
@@ -323,7 +321,7 @@ export function* addSampleNames(
   const sides = new SideZones(cells, rows, columns, notes);
   const passed = new PassedRows(cells, rows, columns, names);
   for (const [at, row] of rows.data.entries()) {
-    if (at % zonesInStep === 0) yield at / rows.data.length;
+    if (at % piecesInStep === 0) yield at / rows.data.length;
     if (passed.why(row) !== undefined) continue;
     const beside = sides.areGiven ? sides.sampleCells(row) : [];
     for (const cell of beside.length > 0 ? beside : [names.sampleCell(row)]) {

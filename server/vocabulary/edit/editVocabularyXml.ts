@@ -1,6 +1,7 @@
 import { replacing } from '../../model/editing/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Change, Edited, SampleFactsLookup } from '../../model/notation';
+import { finish } from '../../model/steps';
 import { wholeLine } from '../../model/text/textLines';
 import type { Vocabulary } from '../vocabulary';
 import { canonicalNameOf, placesOf } from '../write/writePlaces';
@@ -30,7 +31,9 @@ export function editInVocabulary(
       case 'removeHeader':
         return removeHeader(instrument, vocabulary, change.header, values);
       case 'insert':
-        return insertInVocabulary(vocabulary, instrument, change.offset, change.instrument, sampleFacts);
+        return finish(
+          insertInVocabulary(vocabulary, instrument, change.offset, change.instrument, sampleFacts),
+        );
       case 'revise':
         return values(change.header, [
           ...change.remove.map((parameter) => ({ name: nameOf(instrument, parameter), value: undefined })),

@@ -3,6 +3,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { plainNumber } from '../../model/instrumentBuilder';
 import type { Edited, SampleFactsLookup } from '../../model/notation';
+import type { Steps } from '../../model/steps';
 import { mainSpan } from '../../model/text/span';
 import { lineEndOf } from '../../model/text/textLines';
 import { encodeXmlComment } from '../../xml/scan/references';
@@ -14,7 +15,7 @@ import { filledElement } from '../write/writeElements';
 import { isKeyPart, sourceValue } from '../write/writeOwnValues';
 import { placesOf } from '../write/writePlaces';
 import { effectiveText, placedTexts } from '../write/writeValues';
-import { writeInVocabulary } from '../write/writeVocabularyXml';
+import { writeInVocabularyInSteps } from '../write/writeVocabularyXml';
 import type { InsertPlace } from './insertPlace';
 import { elementsByLevel, findInsertPlace, nearestElement } from './insertPlace';
 import { withOuterFolder } from './outerFolder';
@@ -28,13 +29,13 @@ import { elementTree, indentationAt } from './styleTree';
  * and groups that stand next to it: their order of attributes and elements, quotes, line breaks and indentation. Groups
  * come along where the vocabulary has them; else what they set goes into the regions.
  */
-export function insertInVocabulary(
+export function* insertInVocabulary(
   vocabulary: Vocabulary,
   instrument: Instrument,
   offset: number,
   inserted: Instrument,
   sampleFacts: SampleFactsLookup | undefined,
-): Edited {
+): Steps<Edited> {
   const text = instrument.sources[0]?.text ?? '';
   const root = elementTree(text);
   let top = outermostLevel(inserted, vocabulary);
@@ -49,13 +50,15 @@ export function insertInVocabulary(
   if (!place) {
     const lineEnd = lineEndOf(text);
     const options = { lineEnd, ...(sampleFacts && { sampleFacts }) };
-    const { text: newText, notes } = writeInVocabulary(vocabulary)(inserted, options);
+    const { text: newText, notes } = yield* writeInVocabularyInSteps(vocabulary)(inserted, options);
     const isBlank = text.trim() === '';
     const start = isBlank ? 0 : offset;
     return { edits: [replacing(mainSpan(start, isBlank ? text.length : offset), newText)], notes };
   }
   const accounts = new Accounts(inserted);
+  yield 0.2;
   const content = planElements(inserted, vocabulary, top, accounts, undefined);
+  yield 0.5;
   leaveInherited(content, instrument, around, vocabulary, accounts);
   if (content.length === 0) return { edits: [], notes: accounts.finish().notes };
   const writer = new KindWriter(text, vocabulary, byLevel, inserted, sampleFacts, accounts, place);

@@ -1,6 +1,8 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { WriteOptions, Written } from '../../model/notation';
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
 import { LineBuffer } from '../../model/text/lineBuffer';
 import { mainSpan } from '../../model/text/span';
 import { encodeXmlAttribute, encodeXmlComment } from '../../xml/scan/references';
@@ -26,9 +28,18 @@ const perParameter = 24;
 export function writeInVocabulary(
   vocabulary: Vocabulary,
 ): (instrument: Instrument, options?: WriteOptions) => Written {
-  return (instrument, options = {}) => {
+  const writeInSteps = writeInVocabularyInSteps(vocabulary);
+  return (instrument, options) => finish(writeInSteps(instrument, options));
+}
+
+/** As {@link writeInVocabulary}, in two steps: planning the elements, and writing them. */
+export function writeInVocabularyInSteps(
+  vocabulary: Vocabulary,
+): (instrument: Instrument, options?: WriteOptions) => Steps<Written> {
+  return function* (instrument, options = {}) {
     const accounts = new Accounts(instrument, options.readingNotes);
     const content = planElements(instrument, vocabulary, 0, accounts, options.move);
+    yield 0.5;
     const writer = new DocumentWriter(instrument, vocabulary, accounts, options);
     return { text: writer.write(content), ...accounts.finish() };
   };

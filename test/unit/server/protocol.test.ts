@@ -471,13 +471,15 @@ describe('requests of our own', () => {
       const range = { start: cursor, end: cursor };
       const result = await client.connection.sendRequest<{
         insertText: string;
-        edits: { range: typeof range; newText: string }[];
+        edits?: { range: typeof range; newText: string }[];
         regionCount: number;
       }>('zonewright/convertTable', { uri, range, text: table });
       expect(result.regionCount).toBe(2);
       const document = TextDocument.create(uri, languageId, 1, text);
       const inserted = TextDocument.applyEdits(document, [{ range, newText: result.insertText }]);
-      expect(TextDocument.applyEdits(document, result.edits)).toBe(inserted);
+      // A change that is nothing but that text is told once.
+      if (name === 'a.sfz') expect(result).not.toHaveProperty('edits');
+      else expect(TextDocument.applyEdits(document, result.edits ?? [])).toBe(inserted);
       await client.change(uri, 2, { text: inserted });
       // The one file that is there was found in its folder.
       const findings = await client.findings(uri);

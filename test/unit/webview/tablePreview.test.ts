@@ -50,6 +50,7 @@ const preview: PreviewTableResult = {
   ],
   middleC: 'C3',
   markup: `<region> sample=one.wav lokey=48\n<region> sample=${markup}\n`,
+  moreLines: 0,
   notes: [
     { kind: 'assumed', message: `Key 60 is read as C3. ${markup}`, line: 1 },
     { kind: 'dropped', message: 'Line 2: "x" is left out.', line: 2 },

@@ -6,10 +6,16 @@ import { mapSceneInSteps } from '../../../server/map/scene';
 import type { SampleLookup } from '../../../server/model/samples';
 import type { Steps } from '../../../server/model/steps';
 import { finish, piecesInStep } from '../../../server/model/steps';
+import type { TableTarget } from '../../../server/pasting/convertTable';
+import { convertTable } from '../../../server/pasting/convertTable';
+import { shownMarkup, tableSheet, writtenMarkup } from '../../../server/protocol/conversion/tablePreview';
+import { tableCellsInSteps } from '../../../server/table/cells/tableCells';
 import { openZoneTableInSteps } from '../../../server/table/readTable';
 import { inferVocabularyInSteps } from '../../../server/vocabulary/infer/inferVocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
+import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';
+import { MemoryFiles } from './memoryFiles';
 
 const regionCount = 3 * piecesInStep;
 const shownCount = regionCount - 1000;
@@ -19,6 +25,8 @@ const text = Array.from({ length: regionCount }, (_, at) => {
   return `${group}<region> sample=Samples/note ${at}.wav lokey=${key} hikey=${key + 1} lovel=${velocity} hivel=${velocity + 10} tune=3`;
 }).join('\n');
 const read = () => notations.sfz.read(text, { path: 'a.sfz' });
+const readSome = (lines: number) =>
+  notations.sfz.read(text.split('\n').slice(0, lines).join('\n'), { path: 'a.sfz' });
 /** Passes over all regions that the work has at the least are this many steps each. */
 const aPass = Math.floor(regionCount / piecesInStep);
 
@@ -146,5 +154,62 @@ describe('work on a large instrument', () => {
     expect(most).toBeLessThanOrEqual(10_000);
     // Adding zones, their samples and making regions of them takes a step for 10,000 each.
     expect(steps).toBeGreaterThanOrEqual((3 * rows) / 10_000 + 10);
+  });
+
+  it('is writing in steps, a whole text or into another', () => {
+    const instrument = read();
+    for (const notation of [notations.sfz, notations.xml]) {
+      expect(countSteps(notation.writeInSteps(instrument))).toBeGreaterThanOrEqual(aPass);
+      const document = notation.read(notation.write(readSome(2)).text, { path: 'a.sfz' });
+      expect(countSteps(notation.insertInSteps(document, 0, instrument))).toBeGreaterThanOrEqual(aPass);
+    }
+  });
+
+  it('is converting a table in steps, to its text, to what changes in a document, and to what a preview shows', async () => {
+    const rows = Array.from({ length: regionCount }, (_, at) => {
+      const [key, velocity] = [at % 119, at % 64];
+      return `Samples/note ${at}.wav\t${key}\t${key + 1}\t${velocity}\t${velocity + 10}\t5`;
+    });
+    const table = `Sample\tLow key\tHigh key\tLow vel\tHigh vel\tTune\n${rows.join('\n')}`;
+    const files = new MemoryFiles({});
+    const convert = async (target: Partial<TableTarget>, update: boolean) => {
+      const place = { text: '', start: 0, end: 0, path: undefined, folder: undefined };
+      let steps = 0;
+      // What comes before is reading the table, whose steps are counted above.
+      const count = (share: number) => {
+        if (share > 0.8) steps++;
+      };
+      const converted = await convertTable(
+        files,
+        new IncludeStore(files),
+        table,
+        { ...place, notation: notations.sfz, ...target },
+        { middleC: 'auto', update },
+        count,
+      );
+      return { converted, steps };
+    };
+    // Making regions of zones, and writing them.
+    const fresh = await convert({}, false);
+    expect(fresh.converted.addedCount).toBe(regionCount);
+    expect(fresh.steps).toBeGreaterThanOrEqual(2 * aPass);
+    // Finding what the document has of each zone, and what differs.
+    const updating = await convert({ text }, true);
+    expect(updating.converted.changedCount).toBe(regionCount);
+    expect(updating.steps).toBeGreaterThanOrEqual(9 * aPass);
+    // Cells are cut in steps of their own.
+    const cutting = countSteps(tableCellsInSteps(table));
+    expect(countSteps(tableSheet(fresh.converted)) - cutting).toBeGreaterThanOrEqual(2 * aPass);
+    const { markup, moreLines } = shownMarkup(writtenMarkup(fresh.converted, ''));
+    expect(markup.split('\n').length + moreLines).toBe(regionCount + 1);
+    expect(markup.length).toBeLessThan(200_000);
+  });
+
+  it('is looking for two values in a cell in steps', () => {
+    const rows = Array.from({ length: regionCount }, (_, at) => `note ${at}.wav\ttake ${at}.wav\t60`);
+    const stepsOfRows = (count: number) =>
+      countSteps(openZoneTableInSteps(`Sample\tOther\tRoot\n${rows.slice(0, count).join('\n')}`));
+    // Each column is a pass.
+    expect(stepsOfRows(regionCount) - stepsOfRows(10)).toBeGreaterThanOrEqual(3 * (aPass - 1));
   });
 });

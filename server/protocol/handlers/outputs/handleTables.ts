@@ -1,15 +1,18 @@
-import type { CancellationToken, WorkDoneProgressParams } from 'vscode-languageserver';
+import type { CancellationToken, Position, Range, WorkDoneProgressParams } from 'vscode-languageserver';
 import { folderOf } from '../../../model/paths';
+import type { Steps } from '../../../model/steps';
+import { piecesInStep } from '../../../model/steps';
 import { Source } from '../../../model/text/source';
 import type { ConvertedTable, TableChoices, TableTarget } from '../../../pasting/convertTable';
 import { convertTable } from '../../../pasting/convertTable';
 import { instrumentHome } from '../../../pasting/instrumentHome';
 import { looksLikeZoneTable } from '../../../table/looksLikeZoneTable';
 import { notations } from '../../../workspace/notations/notationOf';
+import { takeSteps } from '../../../workspace/takeSteps';
 import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { offsetOf, rangeOf } from '../../conversion/positions';
-import { joinedHeadings, tableSheet, writtenMarkup } from '../../conversion/tablePreview';
+import { joinedHeadings, shownMarkup, tableSheet, writtenMarkup } from '../../conversion/tablePreview';
 import { pathOfUri } from '../../conversion/uris';
 import type { ConvertTableResult, PreviewTarget, TableDecisions } from '../../requests/tableRequests';
 import {
@@ -46,7 +49,7 @@ export function handleTables(answer: AnswerRequest, server: ServerContext): void
   answer(ConvertTableRequest.type, async ({ uri, range, text, ...decisions }, token) => {
     const done = await convert({ kind: 'document', uri, range }, text, decisions, token);
     stopIfCancelled(token);
-    return done ? resultOf(done.converted, done.target.text) : null;
+    return done ? toldOnce(resultOf(done.converted, done.target.text), range) : null;
   });
 
   answer(PreviewTableRequest.type, async ({ target: place, text, ...decisions }, token) => {
@@ -55,9 +58,13 @@ export function handleTables(answer: AnswerRequest, server: ServerContext): void
     if (!done) return null;
     const { converted, target } = done;
     const { suggestions, questions, middleC } = converted.reading;
+    const stop = () => stopIfCancelled(token);
+    const sheet = await takeSteps(tableSheet(converted), stop);
+    const home = place.kind === 'new' ? await takeSteps(homeOf(converted.reading), stop) : {};
+    const { insertText: _, ...result } = resultOf(converted, target.text);
     return {
-      ...resultOf(converted, target.text),
-      ...tableSheet(converted),
+      ...result,
+      ...sheet,
       groupings: suggestions.map(({ kind, message }) => ({ kind, message })),
       samples: questions.map(({ name, choices, taken }) => ({
         name,
@@ -65,16 +72,23 @@ export function handleTables(answer: AnswerRequest, server: ServerContext): void
         ...(taken !== undefined && { taken }),
       })),
       ...(middleC && { middleC }),
-      ...(place.kind === 'new' && homeOf(converted.reading)),
-      markup: writtenMarkup(converted, target.text),
+      ...home,
+      ...shownMarkup(writtenMarkup(converted, target.text)),
     };
   });
 }
 
 /** The home of what a table says, by the samples that were found. */
-function homeOf({ grouped }: ConvertedTable['reading']): { home?: string } {
-  const paths = [...(grouped?.zones.samplePaths() ?? [])];
-  const home = instrumentHome(paths.filter((path) => path.includes('/')));
+function* homeOf({ grouped }: ConvertedTable['reading']): Steps<{ home?: string }> {
+  const folders = new Set<string>();
+  const { zones } = grouped ?? {};
+  for (let zone = 0; zones && zone < zones.count; zone++) {
+    if (zone % piecesInStep === 0) yield zone / zones.count;
+    const path = zones.sample(zone);
+    const end = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
+    if (end >= 0) folders.add(path.slice(0, end + 1).replaceAll('\\', '/'));
+  }
+  const home = instrumentHome([...folders]);
   return home === undefined ? {} : { home };
 }
 
@@ -126,6 +140,18 @@ function choicesOf({
     ...(update && { update }),
     ...(takeOut && { takeOut }),
   };
+}
+
+/** A result without its edits where they put its text in the place of a range and do nothing else: that text can be long. */
+function toldOnce({ edits, ...rest }: ConvertTableResult, range: Range): ConvertTableResult {
+  const [edit, ...more] = edits ?? [];
+  const isTwin = edit?.newText === rest.insertText && more.length === 0 && isSameRange(edit?.range, range);
+  return isTwin ? rest : { ...rest, ...(edits && { edits }) };
+}
+
+function isSameRange(one: Range | undefined, { start, end }: Range): boolean {
+  const isSame = (a: Position | undefined, b: Position) => a?.line === b.line && a.character === b.character;
+  return isSame(one?.start, start) && isSame(one?.end, end);
 }
 
 function resultOf(converted: ConvertedTable, text: string): ConvertTableResult {

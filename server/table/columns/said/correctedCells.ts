@@ -1,3 +1,5 @@
+import type { Steps } from '../../../model/steps';
+import { piecesInStep } from '../../../model/steps';
 import { spokenCorrection } from '../../../trade/correctingWords';
 import { bracketsCountIn } from '../../../trade/statements/bracketsCount';
 import type { TableCells } from '../../cells/cells';
@@ -29,16 +31,17 @@ interface Corrected {
  * Puts the new value in the place of an old one and a new one: behind an arrow, as `57 → 58` in a column of single values, or behind a word, as `57 no, 58`, and in brackets
  * where a text says that those count. Each is told in the cells' assumptions.
  */
-export function takeCorrections(
+export function* takeCorrections(
   cells: TableCells,
   tables: readonly TableRows[],
   texts: readonly string[],
-): void {
+): Steps<void> {
   const said = bracketsCountIn(texts);
   const told: { text: string; start: number; end: number }[] = [];
   for (const { data, width } of tables) {
     for (let column = 0; column < Math.min(width, mostColumns); column++) {
-      for (const { cell, value, how } of correctionsIn(cells, data, column, said !== undefined)) {
+      const found = yield* correctionsIn(cells, data, column, said !== undefined);
+      for (const { cell, value, how } of found) {
         const why =
           how === 'arrow'
             ? 'the value behind the arrow is taken for the new one'
@@ -58,14 +61,15 @@ export function takeCorrections(
 }
 
 /** The cells of a column that hold two values, where most others hold one of the same kind. */
-function correctionsIn(
+function* correctionsIn(
   cells: TableCells,
   data: readonly number[],
   column: number,
   bracketsCount: boolean,
-): Corrected[] {
+): Steps<Corrected[]> {
   const found: Corrected[] = [];
-  for (const row of data) {
+  for (const [at, row] of data.entries()) {
+    if (at > 0 && at % piecesInStep === 0) yield at / data.length;
     const cell = cells.cell(row, column);
     const length = cell < 0 ? 0 : cells.ends[cell] - cells.starts[cell];
     if (length < 3 || length > longest || cells.filled(row) < 2 || cells.digits(cell, 15) >= 0) continue;
