@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { compiledModules, compiledServer } from './test/compiledServer.mjs';
+import { useOwnTemporaryFolder } from './test/ownTemporaryFolder.mjs';
 
 /** Tests of pages: a worker has one browser, and one tab for all pages. */
 const inBrowser = [
@@ -30,11 +31,13 @@ const never = ['test/editor/**', 'node_modules/**'];
 /** While tests are watched, sources are loaded as they are, so that a change of one is noticed. */
 const isWatched = !process.argv.includes('run');
 
+if (!isWatched) useOwnTemporaryFolder();
+
 export default defineConfig({
   plugins: isWatched ? [] : [await compiledServer()],
   test: {
     server: { deps: { external: [compiledModules] } },
-    setupFiles: ['test/setup.ts'],
+    setupFiles: ['test/setup.ts', 'test/setupFolders.ts'],
     // What hangs, or works with the square of much, is ended. On a busy machine a browser alone may take 30 s to start.
     testTimeout: 120_000,
     hookTimeout: 120_000,

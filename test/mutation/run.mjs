@@ -2,7 +2,7 @@
 // A mutant that changes nothing is marked above its line: `// Stryker disable next-line NAME: why it changes nothing`.
 // A file is judged by the tests of its room that are named after it; what these leave, by all tests of the room.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { basename, join, relative, resolve } from 'node:path';
 
@@ -21,6 +21,10 @@ if (wanted.length === 0 || missing.length > 0) {
   );
   process.exit(2);
 }
+
+/** For what the runs are told, and tell; it goes at the end. */
+const temporary = mkdtempSync(join(tmpdir(), 'mutation-'));
+process.once('exit', () => rmSync(temporary, { recursive: true, force: true, maxRetries: 5 }));
 
 /** What spawns processes or browsers takes seconds a mutant and judges wiring, not values. */
 const slow = /spawn|playwright|openPage|commandLine/;
@@ -48,7 +52,7 @@ for (const { file, lines } of wanted) {
 
 /** The mutants at the places (a file, or a span of it) with their fate in the tests; none where the run failed. */
 function mutantsOf(file, places, tests) {
-  const name = join(tmpdir(), `mutation-${process.pid}`);
+  const name = join(temporary, 'run');
   const reportFile = `${name}-report.json`;
   writeFileSync(
     `${name}.json`,

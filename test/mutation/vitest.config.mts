@@ -8,9 +8,10 @@ export default defineConfig({
   test: {
     include,
     // It loads the library of property tests, which takes as long as many tests do, at each mutant.
-    setupFiles: include.some((test) => readFileSync(test, 'utf8').includes('fast-check'))
-      ? ['test/setup.ts']
-      : [],
+    setupFiles: [
+      'test/setupFolders.ts',
+      ...(include.some((test) => readFileSync(test, 'utf8').includes('fast-check')) ? ['test/setup.ts'] : []),
+    ],
     testTimeout: 30_000,
   },
 });

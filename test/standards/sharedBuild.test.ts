@@ -2,19 +2,10 @@
 // What services do around the steps (a checkout, keeping results, handing them on) is done here as their public documentation says
 // (from memory): a job ends at its first step that fails, an artifact holds what is in its path, `after_script` runs in any case.
 import { spawnSync } from 'node:child_process';
-import {
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../temporaryFolder';
 import { waveBytes } from '../unit/server/host/waveBytes';
 
 const repository = join(__dirname, '../..');
@@ -23,7 +14,7 @@ const documented = readFileSync(join(repository, 'docs/library.md'), 'utf8');
 const [matrixFile, numberedFile] = [...documented.matchAll(/```yaml\n([\s\S]*?)```/g)].map(
   ([, text]) => text,
 );
-const place = mkdtempSync(join(tmpdir(), 'zonewright-shared-'));
+const place = temporaryFolder('zonewright-shared');
 const whole = join(place, 'whole');
 
 /** Five instruments, one of which cannot be built, with packs; the title is that of the documentation. */
@@ -95,8 +86,6 @@ beforeAll(() => {
   writeLibrary(whole);
   expect(shell(whole, 'zonewright library build')).toBe(1);
 });
-
-afterAll(() => rmSync(place, { recursive: true, force: true }));
 
 /** Ten and six programs, one after the other, take minutes beside much else. */
 const patience = { timeout: 400_000 };

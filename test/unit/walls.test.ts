@@ -1,8 +1,8 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../temporaryFolder';
 import type { Import } from './imports';
 import { cycleOf, exportedTwice, exportsIn, handedOnIn, importsBelow, importsIn, roomOf } from './imports';
 import { bundleForBrowser } from './server/host/browserBundles';
@@ -75,17 +75,13 @@ describe('the walls between rooms', () => {
       server: 'server/browserMain.ts',
       measureWorker: 'server/browserMeasureWorker.ts',
     };
-    const folder = mkdtempSync(join(tmpdir(), 'walls-'));
-    try {
-      const { outputs, inputs } = await bundleForBrowser(folder, entries);
-      const outside = Object.values(outputs).flatMap((one) => one.imports.filter(({ external }) => external));
-      expect([...new Set(outside.map(({ path }) => path))]).toEqual(['vscode']);
-      const asking = imports.filter(({ file, imports }) => file in inputs && imports.startsWith('node:'));
-      expect(asking).toEqual([]);
-      expect(Object.keys(inputs)).toEqual(expect.arrayContaining(Object.values(entries)));
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
+    const folder = temporaryFolder('walls');
+    const { outputs, inputs } = await bundleForBrowser(folder, entries);
+    const outside = Object.values(outputs).flatMap((one) => one.imports.filter(({ external }) => external));
+    expect([...new Set(outside.map(({ path }) => path))]).toEqual(['vscode']);
+    const asking = imports.filter(({ file, imports }) => file in inputs && imports.startsWith('node:'));
+    expect(asking).toEqual([]);
+    expect(Object.keys(inputs)).toEqual(expect.arrayContaining(Object.values(entries)));
   });
 
   it("let no room hand on what is another one's", () => {
@@ -151,6 +147,7 @@ import type {
   B,
 } from '../b';
 import './c';
+import { temporaryFolder } from '../temporaryFolder';
 export { d } from "./d";
 export * from './e';
 // import { x } from './x';

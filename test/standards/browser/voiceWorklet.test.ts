@@ -1,10 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { play } from '../../unit/sound/playing';
 import { hasBrowser, sharedBrowser } from '../../unit/webview/browser';
 
@@ -61,7 +61,7 @@ describe('the engine of the voice', () => {
   let folder: string;
   let inputs: string[];
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'worklet-'));
+    folder = temporaryFolder('worklet');
     writeFileSync(join(folder, 'processor.ts'), processor);
     writeFileSync(join(folder, 'page.ts'), page);
     const { metafile } = await build({
@@ -76,7 +76,6 @@ describe('the engine of the voice', () => {
     const output = Object.entries(metafile.outputs).find(([name]) => name.endsWith('processor.js'));
     inputs = Object.keys(output?.[1].inputs ?? {});
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('takes no reader, no file and no package with it to the audio thread', () => {
     const own = inputs.filter((path) => !path.endsWith('processor.ts'));

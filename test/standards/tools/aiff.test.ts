@@ -1,9 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { temporaryFolder } from '../../temporaryFolder';
 import { bigChunk, common, form, instrument, marks, sound } from '../../unit/audio/bigEndianFiles';
 import { readDamaged } from '../../unit/audio/boundedReading';
 import { readerOf, silence } from '../../unit/audio/byteFiles';
@@ -12,8 +11,7 @@ import { hasTools, SoundFiles } from './soundFiles';
 // AIFF and AIFF-C files that one general audio tool (sox) or library (libsndfile) wrote, read by both and by this
 // project, which shares no code with them.
 
-const folder = mkdtempSync(join(tmpdir(), 'aiff-tools-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('aiff-tools');
 const files = new SoundFiles(folder);
 const tools = hasTools('sox', 'sndfile-info', 'sndfile-convert');
 

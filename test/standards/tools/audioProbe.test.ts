@@ -1,15 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readDamaged } from '../../unit/audio/boundedReading';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Files that the general tool ffmpeg wrote, as its companion ffprobe and this project read them. It writes kinds that
 // sox and libsndfile do not. Neither shares code with this project.
 
-const folder = mkdtempSync(join(tmpdir(), 'audio-probe-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('audio-probe');
 const files = new SoundFiles(folder);
 
 function probe(name: string) {

@@ -1,7 +1,7 @@
-import { copyFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { run } from '../../unit/commandLine/runInFolder';
 import { debianFont, hasDebianFont } from './fluidsynth';
 
@@ -29,7 +29,7 @@ const recorded = presets.map((preset) => ({ name: `preset ${preset}`, place: pla
 describe('what conversions between notations leave of a sound', () => {
   let folder: string;
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'conversions-'));
+    folder = temporaryFolder('conversions');
     for (const [at, around] of folders.entries())
       cpSync(around, join(folder, String(at)), { recursive: true });
     for (const preset of presets)
@@ -43,7 +43,6 @@ describe('what conversions between notations leave of a sound', () => {
       ]);
     copyFileSync(join(samples, 'chime-rack.vocabulary.json'), join(folder, 'chime-rack.vocabulary.json'));
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   /** Converts and proves; answers what was written. */
   async function proved(from: string, to: string, ending: string): Promise<string> {

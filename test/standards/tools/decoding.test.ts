@@ -1,11 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { openAudio } from '../../../server/audio/decode/openAudio';
 import { measureLoopSeam } from '../../../server/audio/measure/loops/loopSeam';
 import { measureSamplePitch } from '../../../server/audio/measure/measureSample';
 import { surveySample } from '../../../server/audio/measure/survey';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 import { tonesFile } from './tonesFile';
@@ -13,8 +12,7 @@ import { tonesFile } from './tonesFile';
 // Files that ffmpeg, libsndfile and the reference encoders of FLAC and Vorbis wrote, decoded by ffmpeg and by this
 // project. For FLAC and Vorbis, ffmpeg has decoders of its own; no code is shared but libopus, which both use for Opus.
 
-const folder = mkdtempSync(join(tmpdir(), 'decoding-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('decoding');
 const files = new SoundFiles(folder);
 
 /** Has ffmpeg decode files into others beside them, in numbers of 64 bits; all at once, since it takes longer to start than to decode. */

@@ -1,7 +1,6 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { bigChunk, common, form, instrument, marks, sound } from '../../unit/audio/bigEndianFiles';
 import { readDamaged } from '../../unit/audio/boundedReading';
 import { chunk, format, sampler, silence, text, wave } from '../../unit/audio/byteFiles';
@@ -10,8 +9,7 @@ import { hasTools, SoundFiles } from './soundFiles';
 // FLAC files that sox, libsndfile and the reference encoder wrote, read by them and by this project, which shares no
 // code with them.
 
-const folder = mkdtempSync(join(tmpdir(), 'flac-tools-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('flac-tools');
 const files = new SoundFiles(folder);
 const tools = hasTools('sox', 'sndfile-info', 'sndfile-convert');
 

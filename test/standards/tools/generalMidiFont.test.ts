@@ -1,9 +1,9 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { fontsAmong } from '../../../server/soundfont/fontFiles';
 import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { temporaryFolder } from '../../temporaryFolder';
 import { run } from '../../unit/commandLine/runInFolder';
 import type { Rendering, TestNote } from './fluidsynth';
 import {
@@ -51,9 +51,8 @@ function residualDb(a: Rendering, b: Rendering, from: number, to: number): numbe
 describe.skipIf(!hasDebianFont || !hasTools('fluidsynth'))('the General MIDI font of Debian', () => {
   let folder = '';
   beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), 'general-midi-'));
+    folder = temporaryFolder('general-midi');
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('is read with every preset, under the names, banks and programs that fluidsynth finds', async () => {
     const found = await fontsAmong(nodeFiles).at(debianFont);

@@ -1,17 +1,15 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { kWeighting } from '../../../server/audio/measure/kWeighting';
 import { LoudnessMeter } from '../../../server/audio/measure/loudness';
 import { surveySample } from '../../../server/audio/measure/survey';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 import { tonesFile } from './tonesFile';
 
-const folder = mkdtempSync(join(tmpdir(), 'loudness-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('loudness');
 const files = new SoundFiles(folder);
 
 describe('K-weighting', () => {

@@ -1,15 +1,13 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readDamaged } from '../../unit/audio/boundedReading';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Ogg files that sox, libsndfile and the reference encoder wrote, read by them and by this project, which shares no
 // code with them.
 
-const folder = mkdtempSync(join(tmpdir(), 'ogg-tools-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('ogg-tools');
 const files = new SoundFiles(folder);
 const tools = hasTools('sox', 'sndfile-info', 'sndfile-convert');
 

@@ -1,15 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readOutline } from '../../../server/workspace/samples/sampleOutlines';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // The same sound as a WAV file and compressed by the reference encoders of FLAC and Vorbis, by way of sox and ffmpeg.
 
-const folder = mkdtempSync(join(tmpdir(), 'outline-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('outline');
 const files = new SoundFiles(folder);
 
 describe.skipIf(!hasTools('sox') || !hasTools('ffmpeg'))('the outline of compressed audio', () => {

@@ -1,10 +1,10 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readFrameLayout } from '../../../server/audio/decode/readFrameLayout';
 import { readFrames } from '../../../server/audio/decode/readFrames';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 
 // General audio tools (sox, ffmpeg) write one sound in many kinds of files and turn each back into raw numbers of 64
@@ -12,8 +12,7 @@ import { readerOf } from '../../unit/audio/byteFiles';
 
 const hasSox = spawnSync('sox', ['--version']).error === undefined;
 const hasFfmpeg = spawnSync('ffmpeg', ['-version']).error === undefined;
-const folder = mkdtempSync(join(tmpdir(), 'pitch-decoding-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('pitch-decoding');
 
 const ffmpeg = (...args: string[]) =>
   execFileSync('ffmpeg', ['-loglevel', 'error', ...args], { cwd: folder });

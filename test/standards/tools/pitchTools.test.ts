@@ -1,10 +1,10 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { measureSamplePitch } from '../../../server/audio/measure/measureSample';
 import { pitchOf } from '../../../server/audio/measure/pitch/pitch';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 import type { ToneKind } from '../../unit/audio/measure/tones';
 import { centsAbove, toneAt } from '../../unit/audio/measure/tones';
@@ -15,8 +15,7 @@ import { waveBytes } from '../../unit/server/host/waveBytes';
 // periods of the lowest key; the median of its frames is its answer.
 
 const hasAubio = spawnSync('aubiopitch', ['--help']).error === undefined;
-const folder = mkdtempSync(join(tmpdir(), 'pitch-tools-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('pitch-tools');
 
 /** Nine keys of each kind of tone, from 28 or 32 in steps of eight: eighteen keys in all. */
 const keysOf = (kind: number) => Array.from({ length: 9 }, (_, number) => 28 + 4 * (kind % 2) + 8 * number);

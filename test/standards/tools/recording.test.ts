@@ -1,8 +1,8 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { run } from '../../unit/commandLine/runInFolder';
 import { hasTools } from './soundFiles';
 import type { Generators } from './soundFontFile';
@@ -70,7 +70,7 @@ interface Told {
 describe.skipIf(!hasTools('fluidsynth', 'sox'))('a recording that another program made', () => {
   let folder: string;
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'recording-'));
+    folder = temporaryFolder('recording');
     const raw = Int16Array.from(frames);
     writeFileSync(join(folder, 'tone.raw'), Buffer.from(raw.buffer));
     sox(`-r ${rate} -e signed -b 16 -c 1 tone.raw tone.wav`);
@@ -91,7 +91,6 @@ describe.skipIf(!hasTools('fluidsynth', 'sox'))('a recording that another progra
     });
     expect(made.stderr).not.toMatch(/error:/);
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   function sox(line: string): void {
     execFileSync('sox', line.split(' '), { cwd: folder, stdio: ['ignore', 'ignore', 'ignore'] });

@@ -1,7 +1,7 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { run } from '../../unit/commandLine/runInFolder';
 import { brokenRules } from '../../unit/soundfont/publishedRules';
 import { wav } from '../../unit/soundfont/writtenFonts';
@@ -135,7 +135,7 @@ describe.skipIf(!hasTools('fluidsynth'))('a written SoundFont, played by fluidsy
   let voiced: Rendering;
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'soundfont-'));
+    folder = temporaryFolder('soundfont');
     writeFileSync(join(folder, 'tone.wav'), toneFile());
     // Root keys are written out, so that keys do not move the pitch of a case that says nothing.
     const text = caseText(
@@ -178,7 +178,6 @@ describe.skipIf(!hasTools('fluidsynth'))('a written SoundFont, played by fluidsy
       ),
     );
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('keeps the published rules', () => {
     expect(brokenRules(new Uint8Array(readFileSync(join(folder, 'cases.sf2'))))).toEqual([]);

@@ -1,11 +1,11 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { playableInstrument } from '../../../server/playing/playable/makePlayable';
 import { sweepOf } from '../../../server/playing/sweep/sweep';
 import { sweepMidi } from '../../../server/playing/sweep/sweepMidi';
 import { readSfz } from '../../../server/sfz/read';
+import { temporaryFolder } from '../../temporaryFolder';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Standard MIDI Files that a sweep is written to, as general tools take them: a synthesizer plays it, and what sounds has to
@@ -13,8 +13,7 @@ import { hasTools, SoundFiles } from './soundFiles';
 
 const font = '/usr/share/sounds/sf2/default-GM.sf2';
 const rate = 8000;
-const folder = mkdtempSync(join(tmpdir(), 'sweep-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('sweep');
 const files = new SoundFiles(folder);
 
 function sweep() {

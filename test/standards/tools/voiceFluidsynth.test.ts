@@ -1,7 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import type { Rendered } from '../../unit/sound/playing';
 import { play } from '../../unit/sound/playing';
 import { hasTools } from './soundFiles';
@@ -28,9 +26,8 @@ function levelDb(values: ArrayLike<number>, seconds: number, window = 0.002): nu
 describe.skipIf(!hasTools('fluidsynth'))('the voice beside fluidsynth', () => {
   let folder: string;
   beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), 'voice-'));
+    folder = temporaryFolder('voice');
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   interface Note {
     key?: number;

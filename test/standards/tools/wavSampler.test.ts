@@ -1,10 +1,10 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 
 // The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it. They
@@ -12,8 +12,7 @@ import { readerOf } from '../../unit/audio/byteFiles';
 // with Microsoft's Multimedia Standards Update of 1994 to it, and that the fraction counts up from the key, 0x80000000 being
 // 50 cents, is from memory.
 
-const folder = mkdtempSync(join(tmpdir(), 'wav-sampler-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('wav-sampler');
 const hasSndfile = spawnSync('sndfile-info', []).error === undefined;
 
 const loops = [

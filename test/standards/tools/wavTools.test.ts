@@ -1,9 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 
@@ -11,8 +11,7 @@ import { hasTools, SoundFiles } from './soundFiles';
 // three have to agree on rate, channels and frames. Neither tool shares code with this project.
 
 const tools = hasTools('sox', 'sndfile-info', 'sndfile-convert');
-const folder = mkdtempSync(join(tmpdir(), 'wav-tools-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('wav-tools');
 const files = new SoundFiles(folder);
 const synthesise = (name: string, ...kind: string[]) => files.synthesise(name, 0.1017, ...kind);
 

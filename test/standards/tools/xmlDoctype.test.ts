@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { damagedDoctypeXml, doctypeXml } from '../../unit/xml/anyDoctype';
 import { problemsOf } from '../../unit/xml/events';
 
@@ -19,7 +19,7 @@ const installed = spawnSync('xmllint', ['--version']).status === 0;
  * It also tells of undeclared entities where they are no matter of being well formed.
  */
 function faultsOf(texts: readonly string[]): (string | undefined)[] {
-  const folder = mkdtempSync(join(tmpdir(), 'xml-doctype-'));
+  const folder = temporaryFolder('xml-doctype');
   for (const [at, text] of texts.entries()) writeFileSync(join(folder, `${at}.xml`), text);
   const names = texts.flatMap((_, at) => [`${at}.xml`, `${at}.end`]);
   const { stderr } = spawnSync('xmllint', ['--noout', '--nonet', '--timing', ...names], {
@@ -27,7 +27,6 @@ function faultsOf(texts: readonly string[]): (string | undefined)[] {
     encoding: 'utf8',
     maxBuffer: 1e8,
   });
-  rmSync(folder, { recursive: true });
   const said = stderr.split(/^.*"\d+\.end"\n/m);
   expect(said).toHaveLength(texts.length + 1);
   return said.slice(0, -1).map((one) => (/^Parsing took/m.test(one) ? undefined : one));

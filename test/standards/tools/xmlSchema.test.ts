@@ -1,11 +1,11 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readSfz } from '../../../server/sfz/read';
 import { writeXml } from '../../../server/xml/write';
+import { temporaryFolder } from '../../temporaryFolder';
 
 // The schema is read and applied by libxml2's xmllint (W3C XML Schema 1.0, Part 1: Structures; Part 2: Datatypes).
 // Where the tool is not installed these tests are skipped; the build that counts installs it.
@@ -17,9 +17,8 @@ const installed = spawnSync('xmllint', ['--version']).status === 0;
 
 let folder = '';
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'instrument-schema-'));
+  folder = temporaryFolder('instrument-schema');
 });
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** What xmllint says of a document: empty where it is valid. */
 function faultsOf(text: string): string {

@@ -1,14 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { XMLParser } from 'fast-xml-parser';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
+import { temporaryFolder } from '../../temporaryFolder';
 
 const demo = join(import.meta.dirname, '../../../samples-demo');
-const folder = mkdtempSync(join(tmpdir(), 'demo-samples-'));
-afterAll(() => rmSync(folder, { recursive: true }));
+const folder = temporaryFolder('demo-samples');
 
 const make = (target: string) =>
   execFileSync(process.execPath, [join(demo, 'make.mjs'), join(folder, target)], { encoding: 'utf8' });

@@ -1,12 +1,11 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { afterEach } from 'vitest';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
 import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
 import { writeFolder } from '../../../server/workspace/files/writeFolder';
 import { writeWhole } from '../../../server/workspace/files/writeWhole';
+import { temporaryFolder } from '../../temporaryFolder';
 
 /** What a command answered. */
 export interface Answer {
@@ -15,16 +14,9 @@ export interface Answer {
   error: string;
 }
 
-const made: string[] = [];
-
-afterEach(() => {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-/** A fresh folder with files in it; it goes after the test. */
+/** A fresh folder with files in it; it goes when the test file ends. */
 export function folderWith(files: Record<string, string | Uint8Array>): string {
-  const folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
-  made.push(folder);
+  const folder = temporaryFolder('zonewright');
   for (const [path, content] of Object.entries(files)) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), content);

@@ -1,8 +1,7 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Comparing, Terminal } from '../../../server/commandLine/terminal';
 import { nodeCompareThreads } from '../../../server/workspace/comparing/nodeCompareThreads';
@@ -10,6 +9,7 @@ import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
 import { writeWhole } from '../../../server/workspace/files/writeWhole';
 import { cacheFolder } from '../../../server/workspace/measuring/cacheFolder';
 import { pairSamples } from '../../corpus/comparison/pairSamples';
+import { temporaryFolder } from '../../temporaryFolder';
 import { folderWith } from '../commandLine/runInFolder';
 
 const keys = [50, 55, 60, 65];
@@ -19,7 +19,7 @@ const instrument = (more: string) =>
 describe('comparing in threads', () => {
   let program: string;
   beforeAll(async () => {
-    program = mkdtempSync(join(tmpdir(), 'threads-'));
+    program = temporaryFolder('threads');
     await build({
       entryPoints: ['server/compareWorker.ts'],
       outfile: join(program, 'compareWorker.js'),
@@ -30,8 +30,6 @@ describe('comparing in threads', () => {
       logLevel: 'error',
     });
   });
-
-  afterAll(() => rmSync(program, { recursive: true, force: true }));
 
   async function compared(folder: string, comparing?: Partial<Comparing>, cache?: string) {
     let [out, error, orders] = ['', '', 0];

@@ -1,9 +1,9 @@
-import { mkdtemp, rm, stat } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import { contributes } from '../../../package.json';
+import { temporaryFolder } from '../../temporaryFolder';
 import type { Released } from '../server/host/releasedBundle';
 import { buildReleased } from '../server/host/releasedBundle';
 import type { Activation } from './activateAlone';
@@ -20,12 +20,10 @@ let client: Released;
 let activation: Activation;
 
 beforeAll(async () => {
-  out = await mkdtemp(join(tmpdir(), 'zonewright-released-'));
+  out = temporaryFolder('zonewright-released');
   client = await buildReleased(root, 'client/main.ts', out);
   activation = await activateAlone(root, join(out, 'client.js'));
 });
-
-afterAll(() => rm(out, { recursive: true, force: true }));
 
 it('registers every command of the extension', () => {
   const told = contributes.commands.map(({ command }) => command);

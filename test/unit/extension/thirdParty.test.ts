@@ -1,10 +1,10 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { BuildOptions, Metafile } from 'esbuild';
 import { build } from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const scriptAt = (path: string): Promise<unknown> => import(pathToFileURL(join(root, path)).href);
@@ -111,15 +111,11 @@ describe('the notice of third parties', () => {
 
   it('fails for a package without a licence text', async () => {
     const { thirdPartyNotice } = (await scriptAt('third-party/notice.mjs')) as Notice;
-    const folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
-    try {
-      mkdirSync(join(folder, 'node_modules/bare'), { recursive: true });
-      writeFileSync(join(folder, 'node_modules/bare/package.json'), '{"name": "bare", "version": "1.0.0"}');
-      const inputs = ['server/main.ts', 'node_modules/bare/index.js'];
-      expect(() => thirdPartyNotice(folder, inputs)).toThrow(/bare carries no licence text/);
-    } finally {
-      rmSync(folder, { recursive: true, force: true });
-    }
+    const folder = temporaryFolder('zonewright');
+    mkdirSync(join(folder, 'node_modules/bare'), { recursive: true });
+    writeFileSync(join(folder, 'node_modules/bare/package.json'), '{"name": "bare", "version": "1.0.0"}');
+    const inputs = ['server/main.ts', 'node_modules/bare/index.js'];
+    expect(() => thirdPartyNotice(folder, inputs)).toThrow(/bare carries no licence text/);
   });
 });
 

@@ -1,8 +1,8 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { packageInputs } from '../../../client/midi/packageInputs';
+import { temporaryFolder } from '../../temporaryFolder';
 
 /** A stand-in with two keyboards, the second of which plays a note as soon as it is opened. */
 const standIn = `
@@ -19,10 +19,8 @@ exports.open = open;
 `;
 
 describe('MIDI keyboards by a package', () => {
-  const folders: string[] = [];
   const folderWith = (source?: string): string => {
-    const folder = mkdtempSync(join(tmpdir(), 'midi-'));
-    folders.push(folder);
+    const folder = temporaryFolder('midi');
     const place = join(folder, 'node_modules/@julusian/midi');
     if (source !== undefined) {
       mkdirSync(place, { recursive: true });
@@ -30,9 +28,6 @@ describe('MIDI keyboards by a package', () => {
     }
     return folder;
   };
-  afterAll(() => {
-    for (const folder of folders) rmSync(folder, { recursive: true, force: true });
-  });
 
   it('are told to be missing with the package, and how to install it', () => {
     const folder = folderWith();

@@ -1,7 +1,6 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -13,6 +12,7 @@ import type {
   MarkupContent,
 } from 'vscode-languageserver-protocol';
 import wavefile from 'wavefile';
+import { temporaryFolder } from '../../temporaryFolder';
 import { block, flac, streamInfo, verbatimFrame } from '../audio/flacFiles';
 import { hasBrowser, sharedBrowser } from '../webview/browser';
 import { bundleForBrowser } from './host/browserBundles';
@@ -59,7 +59,7 @@ describe.skipIf(!hasBrowser)('the language server in a web worker', () => {
   const troubles: string[] = [];
 
   beforeAll(async () => {
-    bundles = mkdtempSync(join(tmpdir(), 'browser-host-'));
+    bundles = temporaryFolder('browser-host');
     await bundleForBrowser(bundles, {
       server: 'server/browserMain.ts',
       measureWorker: 'server/browserMeasureWorker.ts',
@@ -78,7 +78,6 @@ describe.skipIf(!hasBrowser)('the language server in a web worker', () => {
 
   afterAll(() => {
     http?.close();
-    if (bundles) rmSync(bundles, { recursive: true, force: true });
   });
 
   /** An editor in a page whose server has read the instrument. */

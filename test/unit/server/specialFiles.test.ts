@@ -1,21 +1,18 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { temporaryFolder } from '../../temporaryFolder';
 import { EditorClient } from './host/editorClient';
 import { serverBundle } from './host/serverBundle';
 
 let folder: string;
 
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
+  folder = temporaryFolder('zonewright');
 });
-afterAll(() => {
-  EditorClient.endAll();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => EditorClient.endAll());
 
 describe.skipIf(process.platform === 'win32')('pipes and sockets among the files', () => {
   it('keep no request waiting', async () => {

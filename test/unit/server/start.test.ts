@@ -1,9 +1,9 @@
-import { mkdtemp, rm, stat } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { CompletionList, Hover, SemanticTokens } from 'vscode-languageserver-protocol';
+import { temporaryFolder } from '../../temporaryFolder';
 import { EditorClient } from './host/editorClient';
 import type { Released } from './host/releasedBundle';
 import { buildReleased } from './host/releasedBundle';
@@ -37,13 +37,11 @@ let out: string;
 let server: Released;
 
 beforeAll(async () => {
-  out = await mkdtemp(join(tmpdir(), 'zonewright-released-'));
+  out = temporaryFolder('zonewright-released');
   server = await buildReleased(root, 'server/main.ts', out);
   // A server that lacks what is loaded later shows that it is not needed.
   for (const path of server.later) await rm(path);
 });
-
-afterAll(() => rm(out, { recursive: true, force: true }));
 
 it('loads less than a million bytes at its start', async () => {
   let bytes = 0;

@@ -1,21 +1,19 @@
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { nodeFiles, waitingNodeFiles } from '../../../server/workspace/files/nodeFiles';
 import { readWholeText } from '../../../server/workspace/files/readWhole';
 import { audioFilesBelow } from '../../../server/workspace/samples/audioFilesBelow';
+import { temporaryFolder } from '../../temporaryFolder';
 import { MemoryFiles } from './memoryFiles';
 
 describe('files of the disk', () => {
   let folder: string;
 
   beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), 'instrument-')).replaceAll('\\', '/');
+    folder = temporaryFolder('instrument').replaceAll('\\', '/');
     mkdirSync(`${folder}/Samples`);
     writeFileSync(`${folder}/Samples/C4.wav`, 'abcdef');
   });
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('are stated, listed and read by ranges', async () => {
     expect(await nodeFiles.stat(`${folder}/Samples`)).toMatchObject({ kind: 'folder' });

@@ -1,6 +1,5 @@
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { CommandError } from '../../../../server/commandLine/commandError';
 import type { OutputFile } from '../../../../server/commandLine/output/overwriting';
 import { putOutput } from '../../../../server/commandLine/output/putOutput';
@@ -8,12 +7,12 @@ import type { Terminal } from '../../../../server/commandLine/terminal';
 import type { ByteChunks, OutputContent } from '../../../../server/model/output';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { writeWhole } from '../../../../server/workspace/files/writeWhole';
+import { temporaryFolder } from '../../../temporaryFolder';
 
 let folder: string;
 beforeEach(async () => {
-  folder = await mkdtemp(`${tmpdir()}/output-`);
+  folder = temporaryFolder('output');
 });
-afterEach(() => rm(folder, { recursive: true }));
 
 const parts = (...numbers: number[]): ByteChunks => ({
   length: numbers.length,

@@ -1,7 +1,5 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { afterEach } from 'vitest';
 import { flacLibrary as encoder } from '../../../../server/flacLibrary';
 import type { BuildOptions } from '../../../../server/library/build/buildLibrary';
 import { buildLibrary } from '../../../../server/library/build/buildLibrary';
@@ -16,21 +14,16 @@ import { openLibrary } from '../../../../server/library/openLibrary';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { clearUnfinished, stagedWriter } from '../../../../server/workspace/files/stagedWriter';
 import { sumOf } from '../../../../server/workspace/measuring/cacheFolder';
+import { temporaryFolder } from '../../../temporaryFolder';
 import { waveBytes } from '../../server/host/waveBytes';
 
-const made: string[] = [];
 const flacLibrary = async () => encoder;
-
-afterEach(() => {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
 
 export const libraryFile = 'zonewright.library.json';
 
-/** A folder on the disk with files in it; `*.wav` get a short sound where nothing is given. It goes after the test. */
+/** A folder on the disk with files in it; `*.wav` get a short sound where nothing is given. It goes when the test file ends. */
 export function folderOf(files: Record<string, string>): string {
-  const folder = mkdtempSync(join(tmpdir(), 'zonewright-library-'));
-  made.push(folder);
+  const folder = temporaryFolder('zonewright-library');
   put(folder, files);
   return folder;
 }

@@ -1,6 +1,6 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
+import { mkdtemp } from 'node:fs/promises';
+import { afterEach, beforeAll, beforeEach } from 'vitest';
+import { temporaryFolder } from '../../../temporaryFolder';
 import { EditorClient } from './editorClient';
 import { serverBundle } from './serverBundle';
 
@@ -14,7 +14,7 @@ export let folder: string;
 /** Gives each test of the file that calls this a fresh folder, and ends its clients. To be called where the file begins. */
 export function useServerPlaces(): void {
   beforeAll(async () => {
-    home = await mkdtemp(`${tmpdir()}/zonewright-server-`);
+    home = temporaryFolder('zonewright-server');
   });
 
   beforeEach(async () => {
@@ -22,6 +22,4 @@ export function useServerPlaces(): void {
   });
 
   afterEach(() => EditorClient.endAll());
-
-  afterAll(() => rm(home, { recursive: true, force: true }));
 }

@@ -1,13 +1,12 @@
-import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { instrumentFilesBelow } from '../../../../server/workspace/files/instrumentFiles';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { audioFilesBelow } from '../../../../server/workspace/samples/audioFilesBelow';
+import { temporaryFolder } from '../../../temporaryFolder';
 
-const folder = mkdtempSync(join(tmpdir(), 'zonewright-links-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const folder = temporaryFolder('zonewright-links');
 
 describe('what lies below a folder', () => {
   it('is found once, by its own path, however links lead round', async () => {

@@ -1,14 +1,14 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import type { FileStat } from '../../../../server/model/files';
 import type { SampleFacts } from '../../../../server/model/samples';
 import { cacheFolder } from '../../../../server/workspace/measuring/cacheFolder';
 import type { CacheStorage } from '../../../../server/workspace/measuring/measureCache';
 import { MeasureCache } from '../../../../server/workspace/measuring/measureCache';
 import { userCacheFolder } from '../../../../server/workspace/measuring/userCacheFolder';
+import { temporaryFolder } from '../../../temporaryFolder';
 
 const state = (size: number, modified: number): FileStat => ({ kind: 'file', size, modified });
 const pitch = { hertz: 440, key: 69, cents: 0, confidence: 1 };
@@ -29,10 +29,8 @@ const facts: SampleFacts = {
 let folder: string;
 
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'zonewright-cache-'));
+  folder = temporaryFolder('zonewright-cache');
 });
-
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const filesIn = () => readdirSync(folder).sort();
 
@@ -87,6 +85,8 @@ describe('what is remembered of samples', () => {
     const later = await cache.find('/set/a.wav', state(300, 2));
     expect(later?.measure('pitch1')).toBeNull();
     expect(later?.facts).toBeUndefined();
+    // Else it would be written when the folder is gone, and make it anew.
+    await cache.save();
   });
 
   it('is passed over where the file was damaged, and written anew', async () => {

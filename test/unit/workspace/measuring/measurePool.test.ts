@@ -1,9 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import type { MeasureThread, ThreadEvents } from '../../../../server/workspace/measuring/measurePool';
@@ -11,6 +10,7 @@ import { MeasurePool } from '../../../../server/workspace/measuring/measurePool'
 import type { ThreadMessage } from '../../../../server/workspace/measuring/measureThread';
 import { nodeMeasurer } from '../../../../server/workspace/measuring/nodeMeasureThread';
 import type { FileVisit } from '../../../../server/workspace/measuring/visitFile';
+import { temporaryFolder } from '../../../temporaryFolder';
 
 const pitch = [{ what: 'pitch' }] as const;
 const never = () => new AbortController().signal;
@@ -175,7 +175,7 @@ describe('threads of Node', () => {
   let folder: string;
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'zonewright-threads-'));
+    folder = temporaryFolder('zonewright-threads');
     const root = fileURLToPath(new URL('../../../..', import.meta.url));
     await build({
       absWorkingDir: root,
@@ -192,8 +192,6 @@ describe('threads of Node', () => {
     wav.fromScratch(1, 44100, '32f', frames);
     writeFileSync(`${folder}/a.wav`, wav.toBuffer());
   });
-
-  afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('open a file once and measure all that is asked of it', async () => {
     const pool = nodeMeasurer(nodeFiles, folder) as MeasurePool;

@@ -1,10 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { blockingFiles } from '../../../../server/workspace/files/blockingFiles';
 import { visitFile } from '../../../../server/workspace/measuring/visitFile';
+import { temporaryFolder } from '../../../temporaryFolder';
 import { waveBytes } from '../../server/host/waveBytes';
 import { MemoryFiles } from '../memoryFiles';
 
@@ -41,10 +41,8 @@ describe('files that a thread waits for', () => {
   let folder: string;
 
   beforeEach(() => {
-    folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
+    folder = temporaryFolder('zonewright');
   });
-
-  afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
   it('are stated and read by ranges, with the time of their last change', async () => {
     const path = join(folder, 'a.wav');

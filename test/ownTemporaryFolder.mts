@@ -1,0 +1,27 @@
+// Gives a run of the tests a temporary folder of its own, and fails the run where anything is left there at its end.
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+
+const start = 'zonewright-tests-';
+/** What a browser keeps; it ends with its worker, which is not waited for on a busy machine. */
+const ofBrowser = /^(?:playwright|org\.chromium)/;
+
+/** Has this process, and all that it starts from now on, put what is temporary into a folder that goes when this process ends. */
+export function useOwnTemporaryFolder(): void {
+  // Vitest reads its configuration once for each of its projects.
+  if (basename(tmpdir()).startsWith(start)) return;
+  const folder = mkdtempSync(join(tmpdir(), start));
+  // Windows reads the last two, others the first (os.tmpdir of Node).
+  for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
+  // The last that this process does: all workers have ended, and so has what Vitest keeps there itself.
+  process.once('exit', () => {
+    const left = readdirSync(folder).filter((name) => !ofBrowser.test(name));
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+    if (left.length === 0) return;
+    console.error(
+      `Tests left ${left.length} files or folders behind in the temporary folder: ${left.sort().join(', ')}. Ask temporaryFolder (test/temporaryFolder.ts) for one that goes when its test file ends.`,
+    );
+    process.exitCode = 1;
+  });
+}
