@@ -147,7 +147,6 @@ import type {
   B,
 } from '../b';
 import './c';
-import { temporaryFolder } from '../temporaryFolder';
 export { d } from "./d";
 export * from './e';
 // import { x } from './x';
