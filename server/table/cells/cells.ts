@@ -196,12 +196,20 @@ export class TableCells {
 
   /** The text of a row: from the start of its first cell to the end of its last. */
   rowSpan(row: number): { start: number; end: number } {
+    return { start: this.rowStart(row), end: this.rowEnd(row) };
+  }
+
+  /** Where {@link rowSpan} starts and ends: numbers alone, for who asks for all rows. */
+  rowStart(row: number): number {
     const span = this.rowSpans?.[row];
-    if (span) return span;
-    const first = this.rowFirst[row];
-    const last = this.rowFirst[row + 1] - 1;
-    if (last < first) return { start: 0, end: 0 };
-    return { start: this.starts[first], end: this.ends[last] };
+    if (span) return span.start;
+    return this.width(row) > 0 ? this.starts[this.rowFirst[row]] : 0;
+  }
+
+  rowEnd(row: number): number {
+    const span = this.rowSpans?.[row];
+    if (span) return span.end;
+    return this.width(row) > 0 ? this.ends[this.rowFirst[row + 1] - 1] : 0;
   }
 
   /** Adds a cell to the row that is open, without the white space around its text, and answers its number. */

@@ -1,6 +1,6 @@
 import type { TableCells } from './cells';
 
-const fewestSlots = 256;
+const fewestSlots = 32;
 
 /**
  * Gives each different text of some cells a number, 0 for the first one and so on: where few texts recur on many

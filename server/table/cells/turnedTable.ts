@@ -3,6 +3,7 @@ import { readHeading } from '../../trade/headings/headings';
 import { countKnown } from '../headings/headingRows';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
+import { namesAudioFile } from './namesAudioFile';
 
 /** A table with more lines than this has no column for each zone. */
 const mostRows = 200;
@@ -36,8 +37,11 @@ export function turnedTable(cells: TableCells): TableCells | undefined {
 }
 
 function hasLabels(cells: TableCells, rows: readonly number[]): boolean {
-  const isKnown = (row: number, column: number) =>
-    readHeading(cells.value(cells.cell(row, column))) !== undefined;
+  // The name of a file is none, and asking for it would ask for the words of all languages.
+  const isKnown = (row: number, column: number) => {
+    const cell = cells.cell(row, column);
+    return !namesAudioFile(cells, cell) && readHeading(cells.value(cell)) !== undefined;
+  };
   const labelled = rows.filter((row) => !cells.isEmpty(row, 0));
   const known = labelled.filter((row) => isKnown(row, 0));
   if (known.length < 2 || known.length * 5 < labelled.length * 3) return false;

@@ -67,8 +67,9 @@ export interface ColumnContents {
 const mostDistinct = 256;
 const equalsSign = 61;
 
-/** What a cell looks like, and whether it is dynamics as letters or as words. */
-interface Look extends CellLook {
+/** What a text looks like besides its kind. */
+interface Traits {
+  /** Dynamics as letters, or as words. */
   isLetter: boolean;
   isWord: boolean;
   isPortion: boolean;
@@ -82,8 +83,11 @@ interface Look extends CellLook {
   trigger: TriggerValue | undefined;
 }
 
-const plainLook: Omit<Look, 'kind' | 'value'> = {
-  unit: undefined,
+interface Look extends CellLook {
+  traits: Traits;
+}
+
+const noTraits: Traits = {
   isLetter: false,
   isWord: false,
   isPortion: false,
@@ -96,7 +100,8 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
   mark: undefined,
   trigger: undefined,
 };
-const fileLook: Look = { ...plainLook, kind: 'file', value: Number.NaN };
+const portionTraits: Traits = { ...noTraits, isPortion: true };
+const fileLook: Look = { kind: 'file', value: Number.NaN, unit: undefined, traits: noTraits };
 /** Remarks that start with a sign; one that starts with a word may be part of a name. */
 const signedRemark = /^[?!*<#/([※]/;
 /** A sign that parts names too, as in `1 - soft`: only behind a note or a number that counts no layers it starts a remark. */
@@ -112,8 +117,10 @@ const turnOf = new RegExp(
 function lookInto(cells: TableCells, cell: number): Look {
   if (isPlainFile(cells, cell)) return fileLook;
   const number = cells.number(cell);
-  if (!Number.isNaN(number))
-    return { ...plainLook, kind: 'number', value: number, isPortion: number > 0 && number < 1 };
+  if (!Number.isNaN(number)) {
+    const traits = number > 0 && number < 1 ? portionTraits : noTraits;
+    return { kind: 'number', value: number, unit: undefined, traits };
+  }
   const text = cells.plain(cell);
   const look = lookWithoutRemark(text);
   const { value, unit } = look;
@@ -124,10 +131,7 @@ function lookInto(cells: TableCells, cell: number): Look {
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
   const trigger = kind === 'text' || kind === 'switch' ? triggerOf(text) : undefined;
-  return {
-    kind,
-    value,
-    unit,
+  const traits = {
     isLetter,
     isWord,
     isPortion,
@@ -139,7 +143,8 @@ function lookInto(cells: TableCells, cell: number): Look {
     isBeyond: kind === 'number-range' && /^\d{1,9}\D+\d{1,9}$/.test(text) && Number(/\d+$/.exec(text)) > 127,
     mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
-  };
+  } as const;
+  return { kind, value, unit, traits };
 }
 
 /** What a text looks like; with a remark behind a value, as the value. */
@@ -171,59 +176,69 @@ function isPlainFile(cells: TableCells, cell: number): boolean {
 /** Looks at the cells of a column in some rows. */
 export function columnContents(cells: TableCells, rows: readonly number[], column: number): ColumnContents {
   const contents = noContents(rows.length);
-  const { counts } = contents;
   const texts = new DistinctTexts(cells);
   const looks: Look[] = [];
+  /** How many cells have each text. */
+  const uses: number[] = [];
   let before = Number.NaN;
-  let [marked, unmarked] = [0, 0];
-  for (const [position, row] of rows.entries()) {
-    const cell = cells.cell(row, column);
+  for (let position = 0; position < rows.length; position++) {
+    const cell = cells.cell(rows[position], column);
     if (cell < 0 || cells.starts[cell] === cells.ends[cell]) {
-      counts.empty++;
+      contents.counts.empty++;
       continue;
     }
     const text = texts.numberOf(cell);
-    if (text === looks.length) looks.push(lookInto(cells, cell));
-    const look = looks[text];
-    const { kind, value, unit } = look;
-    counts[kind]++;
-    if (kind === 'empty') continue;
-    contents.filled++;
-    contents.values[position] = value;
-    if (look.mark === 'mark') marked++;
-    else if (look.mark === 'none') unmarked++;
-    if (look.isLetter) contents.dynamicLetters++;
-    if (look.isWord) contents.dynamicWords++;
-    if (look.isPointed) contents.pointed++;
-    if (look.isTurn) contents.turns++;
-    if (look.isChoke) contents.chokes++;
-    if (look.isAll) contents.wholes++;
-    if (look.isFileEnd) contents.fileEnds++;
-    if (look.isBeyond) contents.beyond++;
-    if (look.trigger !== undefined) contents.triggers++;
-    if (look.trigger === 'release') contents.releases++;
-    if (look.isPortion) contents.portions++;
-    else if (value === 0 || value === 1) contents.bits++;
-    if (kind === 'note') contents.keys++;
-    if (kind !== 'number') {
-      contents.counting = false;
-      continue;
+    if (text === looks.length) {
+      looks.push(lookInto(cells, cell));
+      uses.push(0);
     }
-    if (unit) contents.units.set(unit, (contents.units.get(unit) ?? 0) + 1);
-    if (Number.isInteger(value) && value >= 0 && value <= 127 && unit === undefined) contents.keys++;
-    if (value < 0) contents.negative++;
-    if (!Number.isInteger(value)) contents.fractional++;
-    if (!(value >= contents.least)) contents.least = value;
-    if (!(value <= contents.greatest)) contents.greatest = value;
-    if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
-    before = value;
+    uses[text]++;
+    const { kind, value } = looks[text];
+    if (kind === 'empty') continue;
+    contents.values[position] = value;
+    if (kind !== 'number' || (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1))
+      contents.counting = false;
+    if (kind === 'number') before = value;
   }
-  contents.unmarked = unmarked;
-  contents.marked = marked;
+  for (const [text, look] of looks.entries()) addLook(contents, look, uses[text]);
+  const { counts } = contents;
   contents.distinct = Math.min(texts.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;
   return contents;
+}
+
+/** Counts some cells with the same text. */
+function addLook(contents: ColumnContents, { kind, value, unit, traits }: Look, uses: number): void {
+  contents.counts[kind] += uses;
+  if (kind === 'empty') return;
+  contents.filled += uses;
+  if (traits !== noTraits) addTraits(contents, traits, uses);
+  if (!traits.isPortion && (value === 0 || value === 1)) contents.bits += uses;
+  if (kind === 'note') contents.keys += uses;
+  if (kind !== 'number') return;
+  if (unit) contents.units.set(unit, (contents.units.get(unit) ?? 0) + uses);
+  if (Number.isInteger(value) && value >= 0 && value <= 127 && unit === undefined) contents.keys += uses;
+  if (value < 0) contents.negative += uses;
+  if (!Number.isInteger(value)) contents.fractional += uses;
+  if (!(value >= contents.least)) contents.least = value;
+  if (!(value <= contents.greatest)) contents.greatest = value;
+}
+
+function addTraits(contents: ColumnContents, traits: Traits, uses: number): void {
+  if (traits.mark === 'mark') contents.marked += uses;
+  else if (traits.mark === 'none') contents.unmarked += uses;
+  if (traits.isLetter) contents.dynamicLetters += uses;
+  if (traits.isWord) contents.dynamicWords += uses;
+  if (traits.isPointed) contents.pointed += uses;
+  if (traits.isTurn) contents.turns += uses;
+  if (traits.isChoke) contents.chokes += uses;
+  if (traits.isAll) contents.wholes += uses;
+  if (traits.isFileEnd) contents.fileEnds += uses;
+  if (traits.isBeyond) contents.beyond += uses;
+  if (traits.trigger !== undefined) contents.triggers += uses;
+  if (traits.trigger === 'release') contents.releases += uses;
+  if (traits.isPortion) contents.portions += uses;
 }
 
 /** The contents of a column before anything of it was looked at. */

@@ -104,8 +104,8 @@ export function countKnown(cells: TableCells, row: number): number {
   let known = 0;
   const width = Math.min(cells.width(row), mostColumns);
   for (let column = 0; column < width; column++) {
-    const text = cells.value(cells.cell(row, column));
-    if (text !== '' && readHeading(text) && !namesAudioFile(cells, cells.cell(row, column))) known++;
+    const cell = cells.cell(row, column);
+    if (!namesAudioFile(cells, cell) && readHeading(cells.value(cell))) known++;
   }
   return known;
 }

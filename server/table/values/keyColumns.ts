@@ -51,13 +51,13 @@ export class KeyColumns {
       if (column.unit !== undefined) return 0;
       for (const row of table.data) {
         const cell = table.cellOf(row, column);
-        const number = cell < 0 ? -1 : table.cells.digits(cell, 3);
-        const range = cell < 0 || number >= 0 ? undefined : this.#ranges.of(cell);
-        for (const one of number >= 0 ? [number] : [range?.low.number, range?.high.number]) {
-          if (one === undefined) continue;
-          least = Math.min(least, one);
-          greatest = Math.max(greatest, one);
-        }
+        if (cell < 0) continue;
+        const number = table.cells.digits(cell, 3);
+        const range = number >= 0 ? undefined : this.#ranges.of(cell);
+        const low = number >= 0 ? number : range?.low.number;
+        const high = number >= 0 ? number : range?.high.number;
+        least = Math.min(least, low ?? least, high ?? least);
+        greatest = Math.max(greatest, low ?? greatest, high ?? greatest);
       }
     }
     const said = table.options.statements.pianoKeys;

@@ -110,13 +110,13 @@ export class LoopColumns {
   /** Keeps the points that stand in columns of their own. */
   #keepColumns(zone: number, row: number): void {
     const { table } = this;
-    const [startCell, endCell, lengthCell] = [this.#start, this.#end, this.#length].map((column) =>
-      table.cellOf(row, column),
-    );
+    const startCell = table.cellOf(row, this.#start);
+    const endCell = table.cellOf(row, this.#end);
+    const lengthCell = table.cellOf(row, this.#length);
     const frame = (cell: number, column: ColumnReading | undefined) =>
       cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd: false });
     const start = frame(startCell, this.#start);
-    if (start !== undefined && endCell >= 0 && this.#isFileEnd(table.cells.plain(endCell), start)) {
+    if (start !== undefined && endCell >= 0 && this.#isFileEnd(endCell, start)) {
       this.#keepToEnd(zone, start, startCell);
       return;
     }
@@ -161,7 +161,10 @@ export class LoopColumns {
   }
 
   /** Scripts write -1 for the last frame; beside a start at 0 it may say that there is no loop. */
-  #isFileEnd(text: string, start: number): boolean {
+  #isFileEnd(cell: number, start: number): boolean {
+    const { cells } = this.table;
+    if (cells.digits(cell, 15) >= 0) return false;
+    const text = cells.plain(cell);
     return meansFileEnd(text) || (start > 0 && text.trim() === '-1');
   }
 

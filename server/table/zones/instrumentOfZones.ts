@@ -120,8 +120,8 @@ class TableBuilder {
     const ids = order.map((named) => named.id);
     const foundIn = new Int32Array(order.length);
     for (let place = first; place < end; place++) {
-      const span = cells.rowSpan(rows[this.#order[place]]);
-      builder.openHeader(HeaderKind.region, span.start, span.end);
+      const row = rows[this.#order[place]];
+      builder.openHeader(HeaderKind.region, cells.rowStart(row), cells.rowEnd(row));
       let isOrdered = true;
       let last = -1;
       let lastRank = -1;

@@ -36,12 +36,15 @@ const remembered = new Map<string, HeadingReading | undefined>();
 /** Whether one language alone knows a heading. */
 const rememberedAlone = new Map<string, boolean>();
 
+/** A number, and any text without a letter or a sign that goes for a word. */
+const noWords = /^[-+.,\d\s]*$/;
+
 /**
  * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)`, `Tune in cents` or `Untere Taste` means; `undefined`
  * for one whose words are not known. Where languages give a word another meaning, `language` goes before the others.
  */
 export function readHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
-  if (text.length === 0 || text.length > longest) return undefined;
+  if (text.length > longest || noWords.test(text)) return undefined;
   const key = `${language ? languages.indexOf(language) : ''} ${text}`;
   if (remembered.has(key)) return remembered.get(key);
   const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
@@ -54,7 +57,12 @@ export function readHeading(text: string, language?: LanguageWords): HeadingRead
 /** The language that knows most of some headings, of few known ones with those that have slips; `undefined` where it knows none. */
 export function languageOf(headings: readonly string[]): LanguageWords | undefined {
   const looked = headings.slice(0, mostLooked);
-  const known = languages.map((language) => looked.filter((text) => isKnownIn(language, text)).length);
+  const known: number[] = [];
+  for (const language of languages) {
+    known.push(looked.filter((text) => isKnownIn(language, text)).length);
+    // None that is asked later knows more.
+    if (looked.length > 0 && known.at(-1) === looked.length) return language;
+  }
   const most = Math.max(...known);
   const scores =
     most * 2 >= looked.length

@@ -11,8 +11,12 @@ export function usualSigns(text: string): string {
   return ascii.test(text) ? text : text.normalize('NFKC').replaceAll('\u301c', '~');
 }
 
+/** Words that are as {@link wordsOf} gives them already. */
+const plainWords = /^[a-z\d]+(?: [a-z\d]+)*$/;
+
 /** The words of a heading in lower case without accents, parted at signs and at capitals as in `loKey`. */
 export function wordsOf(text: string): string[] {
+  if (plainWords.test(text)) return text.split(' ');
   const parted = text.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replaceAll('#', ' number ');
   return (withoutAccents(parted.toLowerCase()).match(/[\p{L}\p{N}]+/gu) ?? []) as string[];
 }

@@ -34,6 +34,7 @@ export function limitIn(text: string): Limit | undefined {
     return { value: sign[2], end, excluded: mark === '<' || mark === '>' };
   }
   if (bare.endsWith('+')) return { value: bare.slice(0, -1).trim(), end: 'least', excluded: false };
+  if (!/\p{L}/u.test(bare)) return undefined;
   const plain = bareWord(bare).replace(/['\u2019]/g, ' ');
   for (const { word, end } of words) {
     const value = without(plain, word);
@@ -63,17 +64,15 @@ export function meansOpenEnd(text: string): boolean {
   return lows.has(word) || highs.has(word) || wholes.has(word);
 }
 
+const inAscii = /^[\x20-\x7e]*$/;
+
 /** What is left of a text that starts or ends with a word. */
 function without(text: string, word: string): string | undefined {
-  const isSpaced = /^[\x20-\x7e]*$/.test(word);
-  const parts = [
-    [text.startsWith(word), text.slice(word.length)],
-    [text.endsWith(word), text.slice(0, -word.length)],
-  ] as const;
-  for (const [at, [found, rest]] of parts.entries()) {
-    if (!found) continue;
-    const isApart = rest !== rest.trim() || /\d/.test(rest.at(at === 0 ? 0 : -1) ?? '');
-    if (isApart || !isSpaced) return rest.trim();
+  for (const isFirst of [true, false]) {
+    if (!(isFirst ? text.startsWith(word) : text.endsWith(word))) continue;
+    const rest = isFirst ? text.slice(word.length) : text.slice(0, -word.length);
+    const isApart = rest !== rest.trim() || /\d/.test(rest.at(isFirst ? 0 : -1) ?? '');
+    if (isApart || !inAscii.test(word)) return rest.trim();
   }
   return undefined;
 }

@@ -45,6 +45,8 @@ const octaveWord =
 const octave = `(?:${octaveWord} )?(?:${octaves.map(([, words]) => `(${words})`).join('|')})(?:[ -]?${octaveWord})?`;
 const link =
   "(?:[ -](?:of(?: the)?|in(?: the)?|der|im|in der|de la|della|dell[\u2019']|van het|van|i|w|ve)(?= )| \\(|,)? ?";
+/** What both of the following have, and hardly any other text: they take long to make ready when they are first asked. */
+const anyNote = new RegExp(`(?:^|[ -])${note}`, 'iu');
 const nameLast = new RegExp(`^${octave}[ -]${note}`, 'iu');
 const nameFirst = new RegExp(`^${note}${link}-?${octave}\\)?(?!\\p{L})`, 'iu');
 /** Words of languages in which B is a semitone below H. */
@@ -62,6 +64,7 @@ export interface SpokenKey {
  * `undefined` for anything else.
  */
 export function spokenKeyIn(text: string): SpokenKey | undefined {
+  if (!anyNote.test(text)) return undefined;
   const first = nameFirst.exec(text);
   const last = first ? undefined : nameLast.exec(text);
   const match = first ?? last;

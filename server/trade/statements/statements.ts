@@ -1,4 +1,5 @@
 import type { MiddleC } from '../../model/keys';
+import { isPlainHeading } from '../headings/plainHeadings';
 import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
 import { loopWords } from '../loopWords';
@@ -103,7 +104,8 @@ const rate =
   /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|sample ?rate\W{0,3}(\d{4,6})\b/iu;
 /** Reads what some texts around tables state; what is not understood says nothing. */
 export function statementsIn(written: readonly string[]): Statements {
-  const texts = written.map(usualSigns);
+  const all = written.map(usualSigns);
+  const texts = all.filter((text) => !isPlainHeading(text));
   let middleC: Statements['middleC'];
   let otherOctaves: Statements['otherOctaves'];
   let middleKey: Statements['middleKey'];
@@ -125,7 +127,7 @@ export function statementsIn(written: readonly string[]): Statements {
     }
   }
   return {
-    texts,
+    texts: all,
     middleC,
     otherOctaves: middleC ? undefined : otherOctaves,
     middleKey: middleKey?.is === 60 ? undefined : middleKey,

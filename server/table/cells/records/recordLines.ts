@@ -74,6 +74,7 @@ export function fieldsIn(text: string, start: number, end: number): Labelled[] {
 
 const label = /^(\p{L}[\p{L}.]*(?:[ \u00a0]\p{L}[\p{L}.]*)?)[ \u00a0]+(\S.*)$/u;
 const listed = /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?/;
+const bareNumber = /^[-+]?\d+(?:[.,]\d+)?$/;
 const partings = /[ \t\u00a0]{2,}|\t|[ \u00a0]*[,;|](?=[ \t\u00a0])[ \t\u00a0]*/g;
 
 /**
@@ -84,6 +85,7 @@ const partings = /[ \t\u00a0]{2,}|\t|[ \u00a0]*[,;|](?=[ \t\u00a0])[ \t\u00a0]*/
 export function labelledParts(text: string, start: number, end: number): Labelled[] {
   if (end - start > longestLine) return [];
   const line = text.slice(start, end);
+  if (!line.includes('.')) return [];
   const found: Labelled[] = [];
   let at = listed.exec(line)?.[0].length ?? 0;
   const named = /^(.{1,200}?\.\w{2,5})[ \u00a0]*(?::|[-\u2013\u2014])[ \t\u00a0]+/u.exec(line.slice(at));
@@ -91,7 +93,10 @@ export function labelledParts(text: string, start: number, end: number): Labelle
     found.push(fileAt(start + at, start + at + named[1].length));
     at += named[0].length;
   }
-  for (const part of partsFrom(line, at)) {
+  const parts = [...partsFrom(line, at)];
+  // Asked before all headings of all languages are.
+  if (parts.some((part) => bareNumber.test(line.slice(part.start, part.end)))) return [];
+  for (const part of parts) {
     if (found.length > mostLabels) return [];
     const field = partField(line.slice(part.start, part.end), start + part.start);
     if (!field) return [];

@@ -23,10 +23,10 @@ const mostNoted = 12;
  * with a key or a number before each: `- 36: kick.wav (left 20, -3 dB)`. `undefined` for any other text.
  */
 export function toldCells(text: string): TableCells | undefined {
-  const lines = linesOf(text);
   const written = ({ start, end }: Stretch) => text.slice(start, end);
-  const looked = lines.slice(0, mostLooks).filter((line) => namesAnyFile(written(line)));
+  const looked = linesOf(text, mostLooks).filter((line) => namesAnyFile(written(line)));
   if (looked.length < 2 || !looked.every((line) => namesOneFile(written(line)))) return undefined;
+  const lines = linesOf(text);
   const prose = lines.filter((line) => !namesAnyFile(written(line))).map(written);
   const legend = sidesIn(prose);
   const read = (line: Stretch): TextLine => {
@@ -81,12 +81,14 @@ function sidesIn(prose: readonly string[]): (clause: string) => ToldValue | unde
   };
 }
 
-function linesOf(text: string): Stretch[] {
+/** The lines of a text, the first `most` of them. */
+function linesOf(text: string, most: number = Number.POSITIVE_INFINITY): Stretch[] {
   const lines: Stretch[] = [];
-  let start = textStart(text);
-  for (const line of text.slice(start).split('\n')) {
-    lines.push({ start, end: start + line.replace(/\r$/, '').length });
-    start += line.length + 1;
+  for (let start = textStart(text); start <= text.length && lines.length < most; ) {
+    const feed = text.indexOf('\n', start);
+    const end = feed < 0 ? text.length : feed;
+    lines.push({ start, end: text[end - 1] === '\r' && end > start ? end - 1 : end });
+    start = end + 1;
   }
   return lines;
 }

@@ -96,10 +96,14 @@ function scoreOf(cells: TableCells): number {
     for (let column = 0; column < Math.min(width, mostCells); column++) {
       const cell = cells.cell(row, column);
       if (cells.starts[cell] === cells.ends[cell]) continue;
+      filled++;
+      if (!Number.isNaN(cells.number(cell))) {
+        whole++;
+        continue;
+      }
       const text = texts.numberOf(cell);
       if (text === kinds.length) kinds.push(lookAt(cells.value(cell)).kind);
       const kind = kinds[text];
-      filled++;
       whole += kind === 'text' || kind === 'formula' ? 0.25 : 1;
     }
   }

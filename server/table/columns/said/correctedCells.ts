@@ -3,6 +3,7 @@ import { piecesInStep } from '../../../model/steps';
 import { spokenCorrection } from '../../../trade/correctingWords';
 import { bracketsCountIn } from '../../../trade/statements/bracketsCount';
 import type { TableCells } from '../../cells/cells';
+import { namesAudioFile } from '../../cells/namesAudioFile';
 import type { TableRows } from '../../cells/tableRows';
 import type { CellKind } from '../cellKinds';
 import { lookAt } from '../cellKinds';
@@ -13,6 +14,10 @@ const arrow = /\s*(?:[\u2192\u2794\u279c\u27f6\u21d2\u00bb]|[-=]+>)\s*/u;
 const mayBeSpoken = /\d[^\p{L}\d]{0,3}\p{L}{2}/u;
 const mayHold = /[\u2192\u2794\u279c\u27f6\u21d2\u00bb>([]/u;
 const bracketed = /^(\S.{0,40}?)\s*[([]\s*(\S.{0,40}?)\s*[)\]]$/u;
+/** The signs of {@link mayHold} in ASCII, and the first letter. */
+const [greater, bracket, squareBracket, capitalA] = [62, 40, 91, 65];
+const dot = 46;
+const lastAscii = 126;
 const longest = 200;
 const mostColumns = 100;
 /** So many rows of a column are compared with its corrections. */
@@ -72,7 +77,8 @@ function* correctionsIn(
     if (at > 0 && at % piecesInStep === 0) yield at / data.length;
     const cell = cells.cell(row, column);
     const length = cell < 0 ? 0 : cells.ends[cell] - cells.starts[cell];
-    if (length < 3 || length > longest || cells.filled(row) < 2 || cells.digits(cell, 15) >= 0) continue;
+    if (length < 3 || length > longest || cells.filled(row) < 2) continue;
+    if (!mayHoldTwo(cells, cell) || isOneFile(cells, cell)) continue;
     const text = cells.plain(cell);
     const one = mayHold.test(text) || mayBeSpoken.test(text) ? correctionIn(text, bracketsCount) : undefined;
     if (one) found.push({ cell, ...one });
@@ -86,6 +92,33 @@ function* correctionsIn(
   });
   const single = (kind: CellKind) => kinds.filter((one) => one === kind).length;
   return found.filter(({ kind }) => single(kind) > found.length && single(kind) * 2 > kinds.length);
+}
+
+/** Whether a cell could hold two values by its characters: a sign between them, or a letter behind a digit. */
+function mayHoldTwo(cells: TableCells, cell: number): boolean {
+  if (cells.isRewritten(cell)) return true;
+  const { codes, starts, ends } = cells;
+  const end = ends[cell];
+  let isBehindDigit = false;
+  for (let at = starts[cell]; at < end; at++) {
+    const code = codes[at];
+    if (code >= 48 && code <= 57) isBehindDigit = true;
+    else if (code > lastAscii || code === greater || code === bracket || code === squareBracket) return true;
+    else if (isBehindDigit && code >= capitalA) return true;
+  }
+  return false;
+}
+
+/** Whether a cell in ASCII ends as the name of an audio file and has no other ending, so that no other name stands before it. */
+function isOneFile(cells: TableCells, cell: number): boolean {
+  if (cells.isRewritten(cell) || !namesAudioFile(cells, cell)) return false;
+  const { codes, starts, ends } = cells;
+  let dots = 0;
+  for (let at = starts[cell]; at < ends[cell]; at++) {
+    if (codes[at] > lastAscii) return false;
+    if (codes[at] === dot) dots++;
+  }
+  return dots === 1;
 }
 
 function correctionIn(text: string, bracketsCount: boolean): Omit<Corrected, 'cell'> | undefined {

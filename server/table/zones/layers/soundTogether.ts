@@ -2,6 +2,7 @@ import { counted } from '../../../model/wording/counted';
 import type { ColumnReading } from '../../columns/columnReading';
 import type { TableNotes } from '../../tableNotes';
 import type { ZoneList } from '../zoneList';
+import { firstAlike } from './firstAlike';
 
 /** So many zones tell whether some sound together. */
 const mostLooks = 2000;
@@ -18,21 +19,18 @@ export function noteSameConditions(
   notes: TableNotes,
 ): void {
   if (columns.some(({ side }) => side !== undefined)) return;
-  const values = conditions.map((name) => zones.values(name));
-  const [key, low, high] = values;
-  const seen = new Map<string, number>();
+  const end = Math.min(zones.count, first + mostLooks);
+  const [key, low, high] = conditions.map((name) => zones.values(name));
+  const alikeFirst = firstAlike(zones, conditions, first, end);
   let alike = 0;
   let example: readonly [number, number] | undefined;
-  for (let zone = first; zone < Math.min(zones.count, first + mostLooks); zone++) {
-    const isEverywhere = [key, low, high].every((one) => (one?.oneMore(zone) ?? 0) === 0);
-    if (isEverywhere) continue;
-    const text = `${zones.groups[zone]} ${values.map((one) => one?.oneMore(zone) ?? 0).join(' ')}`;
-    const before = seen.get(text);
-    if (before === undefined) seen.set(text, zone);
-    else if (zones.sample(before) !== zones.sample(zone)) {
-      alike++;
-      example ??= [before, zone];
-    }
+  for (let zone = first; zone < end; zone++) {
+    const before = first + alikeFirst[zone - first];
+    if (before === zone) continue;
+    const isEverywhere = !(key?.oneMore(zone) || low?.oneMore(zone) || high?.oneMore(zone));
+    if (isEverywhere || zones.sample(before) === zones.sample(zone)) continue;
+    alike++;
+    example ??= [before, zone];
   }
   if (!example) return;
   const { cells } = zones;
