@@ -1,5 +1,5 @@
 // Gives a run of the tests a temporary folder of its own, and fails the run where anything is left there at its end.
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 
@@ -12,6 +12,8 @@ export function useOwnTemporaryFolder(): void {
   // Vitest reads its configuration once for each of its projects.
   if (basename(tmpdir()).startsWith(start)) return;
   const folder = mkdtempSync(join(tmpdir(), start));
+  // As the temporary folder itself: some tests start programs as another user.
+  chmodSync(folder, 0o1777);
   // Windows reads the last two, others the first (os.tmpdir of Node).
   for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
   // The last that this process does: all workers have ended, and so has what Vitest keeps there itself.
