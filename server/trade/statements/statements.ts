@@ -116,7 +116,7 @@ export function statementsIn(written: readonly string[]): Statements {
     const text = whole.slice(0, longest);
     const is = middleCIn(text);
     if (is) middleC ??= { is, text: tellingSentence(text, (one) => middleCIn(one) === is) };
-    if (!is) otherOctaves ??= otherOctavesIn(text);
+    otherOctaves ??= is ? undefined : otherOctavesIn(text);
     const key = middleKeyIn(text);
     if (key !== undefined)
       middleKey ??= { is: key, text: tellingSentence(text, (one) => middleKeyIn(one) === key) };

@@ -2,6 +2,7 @@ import { isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { mayBeLiteral } from '../../table/cells/literals/literalCells';
+import { constantsOf } from '../../table/cells/literals/sourceConstants';
 import { hasSections, looksLikeZoneTable } from '../../table/looksLikeZoneTable';
 import { tableInXml } from '../../xml/tableInXml';
 import { certainNotation, looked } from './certainNotation';
@@ -27,7 +28,7 @@ export function detect(path: string, text: string): Detected {
   if (certain) return certain;
   const start = text.slice(0, looked);
   // Lines such as `lo=36,` stand in scripts too.
-  const mayBeList = mayBeLiteral(start) || hasSections(start);
+  const mayBeList = mayBeLiteral(start) || hasSections(start) || constantsOf(start) !== undefined;
   if (mayBeList && looksLikeZoneTable(start)) return { kind: 'table' };
   const isXml = !isSfzFileName(path) && /^\ufeff?\s*</.test(start) && endTag.test(start);
   if (!isXml && sfzLine.test(start.replace(comments, ''))) return { kind: 'notation', notation: sfzNotation };

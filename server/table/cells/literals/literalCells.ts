@@ -1,17 +1,22 @@
 import { audioEndingInText } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
+import type { DeclaredType } from './declaredTypes';
+import { declaredTypes } from './declaredTypes';
 import type { LiteralField, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
 import { useLookUps } from './lookUps';
 import { proseAround } from './proseAround';
+import { constantsOf } from './sourceConstants';
 import { readIndented } from './yamlTree';
 
 /** So much of a text tells whether it may be a literal. */
 const looked = 4096;
 const mostColumns = 200;
+/** Types are declared so far from the start of a text. */
+const longestTypes = 1 << 16;
 /** So many places of a comment may begin a remark. */
 const mostRemarks = 12;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
@@ -69,24 +74,45 @@ export function literalCells(text: string): TableCells | undefined {
       )
     : undefined;
   const body = prose?.body ?? text;
-  const read = mayBeLiteral(body) ? readLiterals(body) : readIndented(text);
+  const constants = mayBeLiteral(body) ? body : constantsOf(text);
+  const read = constants === undefined ? readIndented(text) : readLiterals(constants);
   if (!read) return undefined;
   const { top, comments } = read;
   const { records, around } = literalRecords(top);
   // One call of a function may do anything.
-  if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(body))))
+  if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(constants ?? body))))
     return undefined;
+  const types = declaredTypes(text.slice(0, longestTypes));
+  nameByType(records, types);
   nameByComment(records, comments);
   useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
   cells.areRecords = true;
-  cells.around = [...(prose?.sentences ?? []), ...comments.map(({ text: one }) => one), ...around];
+  cells.around = [
+    ...(prose?.sentences ?? []),
+    ...comments.map(({ text: one }) => one),
+    ...around,
+    ...types.flatMap(({ sentences }) => sentences),
+  ];
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;
 }
 
 /** A comment that names an audio file: a zone that somebody took out, or did not make yet. */
 const leftOut = new RegExp(`[^\\s"'(]${audioEndingInText}`, 'iu');
+
+/** Gives values that stand by their places alone the names of the fields of a type that the text declares. */
+function nameByType(records: readonly LiteralRecord[], types: readonly DeclaredType[]): void {
+  if (types.length === 0) return;
+  const placed = records.map(({ fields }) => fields.filter(({ heading }) => heading === ''));
+  const places = Math.max(...placed.map(({ length }) => length));
+  // Fields at the end may be left out of constants.
+  const type = types.find(
+    ({ headings }) => headings.length >= places && areHeadings(headings.slice(0, places), places),
+  );
+  if (!type) return;
+  for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = type.headings[at];
+}
 
 /** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
 function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {

@@ -56,6 +56,8 @@ const closers: Readonly<Record<string, string>> = { '[': ']', '{': '}', '(': ')'
 const leads: ReadonlySet<string> = new Set(
   'const let var local return export default new final my our static public val def'.split(' '),
 );
+/** A number with the mark of its type, as in `0.5f`, `36u8`, `-1.5_f32`. */
+const typedNumber = /^([-+]?\d+(?:\.\d*)?)(?:[fF]|[uU]?[lL]{1,2}|[uU]|_?[iuf](?:8|16|32|64|size))$/;
 const wordEnd = /[\s[\]{}(),;:="'`]/;
 
 /**
@@ -173,7 +175,8 @@ class LiteralReader {
     while (at < text.length && !wordEnd.test(text[at])) at++;
     if (at === from) return undefined;
     this.#at = at;
-    return { kind: 'value', text: text.slice(from, at), isQuoted: false, start: from, end: at };
+    const read = text.slice(from, at).replace(typedNumber, '$1');
+    return { kind: 'value', text: read, isQuoted: false, start: from, end: at };
   }
 
   #quoted(mark: string): LiteralValue {

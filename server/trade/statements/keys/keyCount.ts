@@ -15,7 +15,8 @@ export interface KeyCount {
 const longest = 1000;
 const clauseEnd = /[,;:](?=\s)|[.!?](?=\s|$)|[\n\r]/u;
 const verb = String.raw`\s*(?:=+>?|:|->|\u2192|(?:is|ist|est|es|è|é|to|är|er|on|at|bei|bij|auf|sur|på|entspricht|equals|corresponds to|komt overeen met|correspond à|corresponde a|corrisponde a|odpowiada|motsvarar|svarer til)(?!\p{L}))\s*`;
-const keyWords = `(?:keys?|notes?|taste|toets|touche|tecla|tasto|klawisz|klavesa|kosketin|tangent|клавиша|tuş|numbers?|no|nr|nummer|numero|número|numéro|numer|номер|n[°º])`;
+const keyWords =
+  '(?:keys?|notes?|taste|toets|touche|tecla|tasto|klawisz|klavesa|kosketin|tangent|клавиша|tuş|numbers?|no|nr|nummer|numero|número|numéro|numer|номер|n[°º])';
 const digits = String.raw`(?<![\d.,\p{L}\p{N}])(\d{1,2})(?!\d)`;
 const isMidi = new RegExp(
   String.raw`${digits}${verb}(?:[^\d\n]{0,40}?|[^\d\n]{0,20}\p{L}[#b]?[-\u2212]?\d\W{1,4})\bmidi\W{0,3}(?:${keyWords}\W{0,2}){0,2}(\d{1,3})(?![\d.,]\d|\d)`,
