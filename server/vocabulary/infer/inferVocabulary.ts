@@ -58,6 +58,7 @@ import type { Column } from './values/column';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
 import { withListed } from './values/listedColumns';
+import { withMisspelt } from './values/misspeltPlaces';
 import { withNeighbours } from './values/neighbours';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
@@ -110,7 +111,10 @@ export function* inferVocabularyInSteps(
   const told = toldPlaces(prose, rows.columns);
   const layers = yield* listedLayers(text, rows, survey, region);
   yield 1;
-  const columns = yield* assignColumns(rows, region, told, layers, prose);
+  const { assigned: columns, drafts: misspelt } = withMisspelt(
+    rows,
+    yield* assignColumns(rows, region, told, layers, prose),
+  );
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
   const {
@@ -167,6 +171,7 @@ export function* inferVocabularyInSteps(
     ...ofAll,
     ...stepping.drafts,
     ...ofKeys,
+    ...misspelt,
     ...(order?.drafts ?? []),
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
