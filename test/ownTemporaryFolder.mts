@@ -17,10 +17,11 @@ export function useOwnTemporaryFolder(): void {
   // Windows reads the last two, others the first (os.tmpdir of Node).
   for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
   // The last that this process does: all workers have ended, and so has what Vitest keeps there itself.
-  process.once('exit', () => {
+  process.once('exit', (code) => {
     const left = readdirSync(folder).filter((name) => !ofBrowser.test(name));
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
-    if (left.length === 0) return;
+    // A run that fails already, or is ended from outside, does not come to clear up.
+    if (left.length === 0 || code !== 0) return;
     console.error(
       `Tests left ${left.length} files or folders behind in the temporary folder: ${left.sort().join(', ')}. Ask temporaryFolder (test/temporaryFolder.ts) for one that goes when its test file ends.`,
     );
