@@ -43,6 +43,12 @@ export function parentOf(kind: HeaderKind, header: number, scope: Scope): number
   }
 }
 
+/**
+ * Few texts have a parameter in fewer characters. Room that is not used takes no memory, while growing takes that of the old table and
+ * the new one.
+ */
+const perParameter = 12;
+
 /** A reader reports at most this many findings of its own; a text that is no instrument would give millions. */
 export const mostFindings = 1000;
 
@@ -84,7 +90,7 @@ export class InstrumentBuilder {
   /** `textLength` is the length of the text about to be read, from which the first size of the buffers is guessed. */
   constructor(format: InstrumentParts['format'], textLength: number) {
     this.#format = format;
-    const parameters = (textLength >> 4) + 64;
+    const parameters = Math.ceil(textLength / perParameter) + 64;
     const headers = (textLength >> 6) + 16;
     this.#kinds = new Uint8Array(headers);
     this.#headerCells = new Int32Array(headers * headerStride);

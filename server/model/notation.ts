@@ -94,6 +94,8 @@ export interface WriteOptions {
 /** Text made from an instrument, and what could not be carried over exactly. */
 export interface Written {
   text: string;
+  /** The text in pieces, from which it is made when it is asked for; missing where it was made at once. */
+  pieces?: readonly string[];
   notes: ConversionNote[];
   /** How many values were carried over exactly, those of included files that are kept among them. */
   kept?: number;

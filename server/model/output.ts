@@ -31,6 +31,8 @@ export interface OutputOptions {
   folder?: string | undefined;
   /** Whether variables and includes are kept as such where the target has them. */
   directives?: 'keep' | 'inline';
+  /** Whether a text may be given as {@link ByteChunks}, for who writes it to a file. */
+  inPieces?: boolean;
   /** Told as long work goes on. */
   progress?: ((done: number, all: number) => void) | undefined;
   /** Ends the work early; the promise is then rejected with the signal's reason. */

@@ -8,7 +8,7 @@ import { Parameter } from '../model/parameterNames';
 import type { Steps } from '../model/steps';
 import { finish, piecesInStep } from '../model/steps';
 import { LineBuffer } from '../model/text/lineBuffer';
-import { keptTextBytes } from '../model/text/textBytes';
+import { TextWindow } from '../model/text/textWindow';
 import type { VariableText } from '../model/variables/variableText';
 import { joinedText } from '../model/variables/variableText';
 import type { IncludePart } from '../model/writing/includeParts';
@@ -17,6 +17,7 @@ import { writeKeeping } from '../model/writing/writeKeeping';
 import type { Chain } from '../model/writing/writingOrder';
 import { chainOf, passingKinds } from '../model/writing/writingOrder';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
+import { writtenInPieces } from '../model/writing/writtenPieces';
 import { harmlessKinds, harmlessName, isReadBack, parting } from './holdable';
 import { readSfzInSteps } from './read';
 import { hash, space } from './scanCodes';
@@ -87,7 +88,7 @@ class SfzWriter {
   #viewed: Uint8Array = new Uint8Array(0);
   #view: DataView = new DataView(new ArrayBuffer(0));
   /** The bytes of the text that all values stand in. */
-  readonly #codes: Uint8Array | undefined;
+  readonly #codes: TextWindow | undefined;
   /** By parameter, a {@link Difference}; `noted` for those that need a closer look. */
   readonly #differs: Uint8Array;
   /** What is known of each name, by its number. */
@@ -108,7 +109,7 @@ class SfzWriter {
     for (const special of [plan.values.keys(), plan.unholdable, plan.parameterNotes.keys()])
       for (const parameter of special) this.#differs[parameter] = Difference.noted;
     const [source, ...others] = instrument.sources;
-    if (source && others.length === 0) this.#codes = keptTextBytes(source.text, 0);
+    if (source && others.length === 0) this.#codes = new TextWindow(source.text);
   }
 
   *write(): Steps<Written> {
@@ -124,8 +125,8 @@ class SfzWriter {
         this.#header(header, trailing?.map(({ text }) => text) ?? [], true);
     }
     this.#leading(headers.count);
-    const text = this.#lines.finish();
-    return { text, notes: this.#notes, kept: parameters.count - this.#noted.size };
+    const kept = parameters.count - this.#noted.size;
+    return writtenInPieces(this.#lines.pieces(), { notes: this.#notes, kept });
   }
 
   /** Writes what stands before a header. */
@@ -261,8 +262,10 @@ class SfzWriter {
         const at = parameter * parameterStride;
         const start = cells[at + 2];
         const valueEnd = cells[at + 3];
-        if (Number.isNaN(numbers[parameter])) plain = this.#plainValue(name, codes, start, valueEnd);
-        else this.#plainNumber(name, codes, start, valueEnd);
+        const before = codes.reach(start, valueEnd);
+        const isText = Number.isNaN(numbers[parameter]);
+        if (isText) plain = this.#plainValue(name, codes.bytes, start - before, valueEnd - before);
+        else this.#plainNumber(name, codes.bytes, start - before, valueEnd - before);
       }
     }
     if (plain) {

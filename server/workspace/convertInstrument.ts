@@ -2,12 +2,15 @@ import type { Instrument } from '../model/instrument';
 import type { Notation, WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import type { OutputAccount } from '../model/output';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { assumedOnReading, lostOnReading } from '../model/writing/readingNotes';
-import { unreadValues } from '../vocabulary/read/unreadValues';
+import { unreadValuesInSteps } from '../vocabulary/read/unreadValues';
 import type { Vocabulary } from '../vocabulary/vocabulary';
 import { readBack } from './readBack';
 import { sampleFactsIn } from './samples/sampleFactsIn';
 import type { SampleStore } from './samples/sampleStore';
+import { takeSteps } from './takeSteps';
 
 /** Rounds of writing while what is known of samples grows. */
 const mostRounds = 20;
@@ -24,8 +27,7 @@ export interface ConversionSource {
 }
 
 /** A text with an account of every value. */
-export interface Conversion {
-  text: string;
+export interface Conversion extends Pick<Written, 'text' | 'pieces'> {
   /** What was assumed, written in another way, left out or not used, in the order of the instrument's text. */
   notes: ConversionNote[];
   /** How many values were carried over exactly. */
@@ -41,20 +43,24 @@ export async function convertInstrument(
 ): Promise<Conversion> {
   const { instrument, folder } = source;
   const readingNotes = assumedOnReading(instrument);
-  const write = (): Written =>
-    notation.write(instrument, {
-      ...options,
-      readingNotes,
-      ...(folder !== undefined && { sampleFacts: sampleFactsIn(samples, folder) }),
-    });
-  let written = write();
+  // Before the text is written, so that what either takes is not needed at one time.
+  const lost = await takeSteps(lostBefore(source));
+  const write = (): Promise<Written> =>
+    takeSteps(
+      notation.writeInSteps(instrument, {
+        ...options,
+        readingNotes,
+        ...(folder !== undefined && { sampleFacts: sampleFactsIn(samples, folder) }),
+      }),
+    );
+  let written = await write();
   for (let round = 0; samples.wants && round < mostRounds; round++) {
     await samples.loadWanted();
-    written = write();
+    written = await write();
   }
   const assumed = [...readingNotes.values()].flat();
   const kept = written.kept ?? instrument.parameters.count;
-  const account = wholeAccount(source, { notes: written.notes, kept }, assumed);
+  const account = wholeAccount(source, { notes: written.notes, kept }, assumed, lost);
   // A notation with places for some values alone may take one for another.
   const misread = notation.parameters
     ? readBack(
@@ -66,7 +72,10 @@ export async function convertInstrument(
       )
     : [];
   return {
-    text: written.text,
+    get text() {
+      return written.text;
+    },
+    ...(written.pieces && { pieces: written.pieces }),
     notes: [...account.notes, ...misread],
     kept: Math.max(0, account.kept - misread.length),
   };
@@ -74,18 +83,21 @@ export async function convertInstrument(
 
 /** What a writer says of an instrument, with what was said on reading it, in the order of its text. */
 export function wholeAccount(
-  { instrument, vocabulary, notes: earlier = [] }: ConversionSource,
+  source: ConversionSource,
   written: OutputAccount,
-  assumed: readonly ConversionNote[] = [...assumedOnReading(instrument).values()].flat(),
+  assumed: readonly ConversionNote[] = [...assumedOnReading(source.instrument).values()].flat(),
+  lost: readonly ConversionNote[] = finish(lostBefore(source)),
 ): OutputAccount {
-  const notes = [
-    ...earlier,
-    ...assumed,
-    ...lostOnReading(instrument),
-    ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
-    ...written.notes,
-  ].sort((a, b) => a.source - b.source || a.start - b.start);
+  const notes = [...(source.notes ?? []), ...assumed, ...lost, ...written.notes].sort(
+    (a, b) => a.source - b.source || a.start - b.start,
+  );
   // A writer that does not place the notes on reading has counted their values as kept.
   const uncounted = assumed.filter((note) => !note.written).length;
   return { notes, kept: Math.max(0, written.kept - uncounted) };
+}
+
+/** Values of a text that are lost before anything is written. */
+function* lostBefore({ instrument, vocabulary }: ConversionSource): Steps<ConversionNote[]> {
+  const unread = vocabulary ? yield* unreadValuesInSteps(instrument, vocabulary) : [];
+  return [...lostOnReading(instrument), ...unread];
 }

@@ -8,7 +8,7 @@ import type { Steps } from '../model/steps';
 import { piecesInStep } from '../model/steps';
 import { LineBuffer } from '../model/text/lineBuffer';
 import type { Stretch } from '../model/text/stretch';
-import { keptTextBytes } from '../model/text/textBytes';
+import { TextWindow } from '../model/text/textWindow';
 import { literalText } from '../model/variables/variableText';
 import type { IncludePart } from '../model/writing/includeParts';
 import { writtenValue } from '../model/writing/rebase';
@@ -47,7 +47,7 @@ export class ElementWriter {
   readonly #depth: number;
   readonly #lines: LineBuffer;
   /** The bytes of the text that all values stand in; `undefined` where there are several. */
-  readonly #codes: Uint8Array | undefined;
+  readonly #codes: TextWindow | undefined;
   /** Headers whose elements are open, by level; −1 where there is none. */
   #open: Chain = [-1, -1, -1];
   #openCount = 0;
@@ -76,12 +76,12 @@ export class ElementWriter {
     this.#writtenOnce = new Uint8Array(instrument.headers.count);
     this.#lines = new LineBuffer(lineEnd, instrument.parameters.count * perParameter);
     const [source, ...others] = instrument.sources;
-    if (source && others.length === 0) this.#codes = keptTextBytes(source.text, 0);
+    if (source && others.length === 0) this.#codes = new TextWindow(source.text);
   }
 
-  /** The whole text. */
-  finish(): string {
-    return this.#lines.finish();
+  /** The whole text in pieces. */
+  pieces(): readonly string[] {
+    return this.#lines.pieces();
   }
 
   /** Writes the start of the document; values that stand before any header become attributes of the outermost element. */
@@ -232,7 +232,8 @@ export class ElementWriter {
       if (!plain) break;
       const isWhole = translated?.isNumber[parameter] !== 1 && !values.has(parameter);
       if (isWhole && !(this.#options.move && this.#isPath[id])) {
-        plain = addPlainValue(lines, codes, cells[at + 2], cells[at + 3]);
+        const start = codes.reach(cells[at + 2], cells[at + 3]);
+        plain = addPlainValue(lines, codes.bytes, cells[at + 2] - start, cells[at + 3] - start);
       } else {
         const { text, leftOut } = this.#attributeValue(header, parameter);
         plain = leftOut.length === 0 && lines.ascii(text);

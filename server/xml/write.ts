@@ -7,6 +7,7 @@ import { joinedText } from '../model/variables/variableText';
 import { writeKeeping } from '../model/writing/writeKeeping';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
 import { planWriting } from '../model/writing/writingPlan';
+import { writtenInPieces } from '../model/writing/writtenPieces';
 import { encodedAttributeText } from './attributeText';
 import type { ElementOptions } from './elementWriter';
 import { ElementWriter } from './elementWriter';
@@ -48,7 +49,7 @@ function* writeDocument(instrument: Instrument, options: WriteOptions, plan: Wri
   writer.line('</instrument>', 0);
   writer.noteComments();
   const kept = instrument.parameters.count - writer.noted.size;
-  return { text: writer.finish(), notes: writer.notes, kept };
+  return writtenInPieces(writer.pieces(), { notes: writer.notes, kept });
 }
 
 /** The lines of an instrument's elements without the one around them, indented by `depth` steps; variables and includes are written out. */
@@ -60,5 +61,5 @@ export function* writeElements(
   const plan = planWriting(instrument, options, directiveForms, 'nothing');
   const writer = new ElementWriter(instrument, depth, options, plan);
   yield* writer.write();
-  return { text: writer.finish(), notes: writer.notes.map(({ written: _, ...note }) => note) };
+  return { text: writer.pieces().join(''), notes: writer.notes.map(({ written: _, ...note }) => note) };
 }

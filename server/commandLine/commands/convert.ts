@@ -65,6 +65,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
       fileName: outputPath === undefined ? undefined : nameOf(outputPath),
       folder: outputFolder,
       directives: switches.has('inline') ? 'inline' : 'keep',
+      inPieces: options.output !== undefined,
     },
     terminal.files,
   );

@@ -1,4 +1,6 @@
 const firstSize = 1 << 12;
+/** After so many bytes a piece of the text is done. */
+const pieceLength = 1 << 20;
 const decoder = new TextDecoder();
 
 /**
@@ -20,7 +22,7 @@ export class LineBuffer {
     readonly lineEnd: string,
     expected: number,
   ) {
-    this.#bytes = new Uint8Array(Math.max(firstSize, expected));
+    this.#bytes = new Uint8Array(Math.max(firstSize, Math.min(expected, pieceLength + firstSize)));
   }
 
   get isEmpty(): boolean {
@@ -78,6 +80,7 @@ export class LineBuffer {
   endLine(): void {
     this.ascii(this.lineEnd);
     this.#lineStart = this.length;
+    if (this.length >= pieceLength) this.#flush();
   }
 
   /** Leaves out the line that is being written. */
@@ -87,8 +90,13 @@ export class LineBuffer {
 
   /** The whole text. */
   finish(): string {
+    return this.pieces().join('');
+  }
+
+  /** The whole text in pieces. */
+  pieces(): readonly string[] {
     this.#flush();
-    return this.#parts.join('');
+    return this.#parts;
   }
 
   #flush(): void {

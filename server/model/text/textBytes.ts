@@ -7,6 +7,8 @@ const encoder = new TextEncoder();
 /** Bytes of a text that is done with, kept for the next: touching fresh memory takes longer than filling it. */
 let spare = new Uint8Array(0);
 const mostSpare = 16 * 1024 * 1024;
+/** Those of a long text, for who reads it again before their memory is wanted for something else. */
+let longSpare: WeakRef<Uint8Array<ArrayBuffer>> | undefined;
 
 /**
  * Calls `read` with a text as one byte for each UTF-16 unit, and `last` behind them: ASCII as it is, anything else as
@@ -22,7 +24,10 @@ export function withTextBytes(text: string, last: number, read: (bytes: Uint8Arr
 /** As {@link withTextBytes}, for work in steps: the bytes are the caller's until they are given to {@link takeBack}, if ever. */
 export function lendTextBytes(text: string, last: number): Uint8Array<ArrayBuffer> {
   let bytes = spare;
-  spare = new Uint8Array(0);
+  if (bytes.length <= text.length) {
+    bytes = longSpare?.deref() ?? bytes;
+    longSpare = undefined;
+  } else spare = new Uint8Array(0);
   if (bytes.length <= text.length) bytes = new Uint8Array(text.length + (text.length >> 3) + 1);
   fill(bytes, text);
   bytes[text.length] = last;
@@ -32,6 +37,7 @@ export function lendTextBytes(text: string, last: number): Uint8Array<ArrayBuffe
 /** Takes bytes that were lent for the next text. */
 export function takeBack(bytes: Uint8Array<ArrayBuffer>): void {
   if (bytes.length <= mostSpare) spare = bytes;
+  else longSpare = new WeakRef(bytes);
 }
 
 /** A text as bytes like those of {@link withTextBytes}, for a reader that keeps them. */

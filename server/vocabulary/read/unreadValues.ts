@@ -1,12 +1,13 @@
 import { isAudioFileName } from '../../model/fileNames';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
+import type { Steps } from '../../model/steps';
 import { finish } from '../../model/steps';
 import { mainSpan } from '../../model/text/span';
 import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
-import { scanXml } from '../../xml/scan/scan';
+import { scanXmlInSteps } from '../../xml/scan/scan';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
@@ -22,9 +23,20 @@ import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
  * it reads others.
  */
 export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): ConversionNote[] {
+  return finish(unreadValuesInSteps(instrument, vocabulary));
+}
+
+/** As {@link unreadValues}, in steps. */
+export function* unreadValuesInSteps(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+): Steps<ConversionNote[]> {
   const text = instrument.sources[0]?.text ?? '';
-  const search = new UnreadSearch(text, vocabulary, sampleTexts(instrument));
-  scanXml(text, search);
+  // Samples are looked for in lists alone.
+  const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
+  const search = new UnreadSearch(text, vocabulary, used);
+  yield 0;
+  yield* scanXmlInSteps(text, search);
   return [...search.notes, ...search.gathered(vocabulary.name)];
 }
 

@@ -14,7 +14,7 @@ const leftOverAfter = 60_000;
  * there is then as it was. What an earlier write that was killed left beside it goes.
  */
 export async function writeWhole(path: string, content: OutputContent): Promise<void> {
-  const data = typeof content === 'object' && 'chunks' in content ? content.chunks() : content;
+  const data = typeof content === 'object' && 'chunks' in content ? content.chunks() : inPieces(content);
   const target = await endOfLinks(path);
   const existing = await stat(target).catch(() => undefined);
   if (existing && !existing.isFile()) {
@@ -40,6 +40,24 @@ export async function writeWhole(path: string, content: OutputContent): Promise<
     throw error;
   } finally {
     forget();
+  }
+}
+
+/** So many characters of a text are written at a time: all its bytes would take as much memory as the text. */
+const pieceLength = 1 << 20;
+
+/** A long text in pieces, none of which ends within a character. */
+function inPieces(content: string | Uint8Array): string | Uint8Array | Iterable<string> {
+  return typeof content === 'string' && content.length > pieceLength ? piecesOf(content) : content;
+}
+
+function* piecesOf(text: string): Iterable<string> {
+  for (let start = 0; start < text.length; ) {
+    let end = Math.min(text.length, start + pieceLength);
+    const last = text.charCodeAt(end - 1);
+    if (end < text.length && last >= 0xd800 && last < 0xdc00) end++;
+    yield text.slice(start, end);
+    start = end;
   }
 }
 

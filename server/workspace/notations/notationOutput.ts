@@ -1,7 +1,7 @@
 import { newFileEndings } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
-import type { Output, OutputAccount, OutputContent, OutputSource } from '../../model/output';
+import type { ByteChunks, Output, OutputAccount, OutputContent, OutputSource } from '../../model/output';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { convertInstrument } from '../convertInstrument';
 import type { SampleStore } from '../samples/sampleStore';
@@ -23,7 +23,7 @@ export function notationOutput(
     ending,
     async write(
       sources: readonly VocabularySource[],
-      { fileName, folder: target, directives, progress, signal },
+      { fileName, folder: target, directives, inPieces, progress, signal },
     ) {
       const files = new Map<string, OutputContent>();
       const accounts: OutputAccount[] = [];
@@ -31,17 +31,28 @@ export function notationOutput(
         signal?.throwIfAborted();
         const { folder } = source;
         const move = folder === undefined || target === undefined ? undefined : { from: folder, to: target };
-        const { text, notes, kept } = await convertInstrument(
+        const conversion = await convertInstrument(
           source,
           notation,
           { ...(directives && { directives }), ...(move && { move }) },
           samples,
         );
-        files.set(sources.length === 1 && fileName !== undefined ? fileName : source.name + ending, text);
-        accounts.push({ notes, kept });
+        const content = inPieces && conversion.pieces ? encoded(conversion.pieces) : conversion.text;
+        files.set(sources.length === 1 && fileName !== undefined ? fileName : source.name + ending, content);
+        accounts.push({ notes: conversion.notes, kept: conversion.kept });
         progress?.(accounts.length, sources.length);
       }
       return { files, accounts };
+    },
+  };
+}
+
+/** Pieces of a text as bytes, each made when it is asked for. */
+function encoded(pieces: readonly string[]): ByteChunks {
+  return {
+    async *chunks() {
+      const encoder = new TextEncoder();
+      for (const piece of pieces) yield encoder.encode(piece);
     },
   };
 }

@@ -12,9 +12,12 @@ import { shownMarkup, tableSheet, writtenMarkup } from '../../../server/protocol
 import { tableCellsInSteps } from '../../../server/table/cells/tableCells';
 import { openZoneTableInSteps } from '../../../server/table/readTable';
 import { inferVocabularyInSteps } from '../../../server/vocabulary/infer/inferVocabulary';
+import { unreadValuesInSteps } from '../../../server/vocabulary/read/unreadValues';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';
+import { notationOutput } from '../../../server/workspace/notations/notationOutput';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 import { MemoryFiles } from './memoryFiles';
 
 const regionCount = 3 * piecesInStep;
@@ -211,5 +214,29 @@ describe('work on a large instrument', () => {
       countSteps(openZoneTableInSteps(`Sample\tOther\tRoot\n${rows.slice(0, count).join('\n')}`));
     // Each column is a pass.
     expect(stepsOfRows(regionCount) - stepsOfRows(10)).toBeGreaterThanOrEqual(3 * (aPass - 1));
+  });
+
+  it('is converting XML of other names in steps, to a text in pieces', async () => {
+    const zones = Array.from(
+      { length: regionCount },
+      (_, at) => `<Zone File="Samples/note ${at}.wav" LowNote="${at % 119}" Colour="c${at}"/>`,
+    );
+    const xml = `<Instrument>${zones.join('\n')}</Instrument>`;
+    const { vocabulary } = finish(inferVocabularyInSteps(xml, { path: '/a.xml' })) ?? {};
+    if (!vocabulary) throw new Error('no vocabulary was found');
+    const instrument = vocabularyNotation(vocabulary).read(xml, { path: '/a.xml' });
+    expect(countSteps(unreadValuesInSteps(instrument, vocabulary))).toBeGreaterThan(xml.length / 150_000);
+    const output = notationOutput(notations.sfz, new SampleStore(new MemoryFiles({})));
+    const source = { name: 'a', instrument, vocabulary, folder: '/' };
+    const written = async (inPieces: boolean) => {
+      const { files } = await output.write([source], { inPieces }, new MemoryFiles({}));
+      return [...files.values()][0];
+    };
+    const whole = await written(false);
+    const content = await written(true);
+    if (typeof content !== 'object' || !('chunks' in content)) throw new Error('no pieces were given');
+    const pieces: Uint8Array[] = [];
+    for await (const piece of content.chunks()) pieces.push(piece);
+    expect(Buffer.concat(pieces).toString()).toBe(whole);
   });
 });

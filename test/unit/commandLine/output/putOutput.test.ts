@@ -79,4 +79,12 @@ describe('the files of an output', () => {
     ]);
     await expect(putOutput(terminal(), several, undefined)).rejects.toThrow('--output');
   });
+
+  it('are written as they are where a text is long, whatever characters stand where one part of it ends', async () => {
+    for (const shift of ['', 'a', 'é']) {
+      const text = shift + '😀'.repeat(600_000);
+      await putOutput(terminal(), new Map([['a', text]]), file());
+      expect((await readFile(`${folder}/a.bin`)).equals(Buffer.from(text))).toBe(true);
+    }
+  });
 });

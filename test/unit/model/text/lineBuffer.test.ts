@@ -37,6 +37,22 @@ describe('a text put together line by line', () => {
     );
   });
 
+  it('gives a long text in pieces, of which none is much of it', () => {
+    const buffer = new LineBuffer('\n', 50_000_000);
+    const lines = Array.from({ length: 200_000 }, (_, at) => `line ${at} of a long text`);
+    for (const [at, line] of lines.entries()) {
+      buffer.ascii(`${line.slice(0, 3)}?`);
+      buffer.dropLine();
+      buffer.line(at % 70_000 === 0 ? `${line}é` : line);
+    }
+    const pieces = buffer.pieces();
+    const whole = lines.map((line, at) => `${line}${at % 70_000 === 0 ? 'é' : ''}\n`).join('');
+    expect(buffer.position).toBe(whole.length);
+    expect(pieces.join('')).toBe(whole);
+    expect(Math.max(...pieces.map(({ length }) => length))).toBeLessThan(whole.length / 3);
+    expect(buffer.room(10).length).toBeLessThan(whole.length / 3);
+  });
+
   it('leaves out a line that is not gone on with', () => {
     const buffer = new LineBuffer('\n', 0);
     buffer.line('one');
