@@ -8,7 +8,7 @@ import { counted } from '../../model/wording/counted';
 import type { Analysis } from '../../workspace/analyse';
 import { ProjectSettingsStore } from '../../workspace/projectSettings';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
-import { keepHeapSmall } from '../heapGrowth';
+import { isLong, keepHeapSmall } from '../heapGrowth';
 import type { CheckCandidate, FoundInstruments } from '../input/checkCandidates';
 import { CheckCandidates, placeless } from '../input/checkCandidates';
 import type { FoundFiles } from '../input/findInstruments';
@@ -20,9 +20,8 @@ import { checkInStages } from './checkStages';
 
 /** Milliseconds between two lines that say how far the work is. */
 const progressEvery = 5000;
-/** From so many instruments on, or from a text of so many UTF-16 units, what is left behind is looked for sooner. */
+/** From so many instruments on what is left behind is looked for sooner, as for a long text. */
 const many = 100;
-const long = 32 * 1024 * 1024;
 
 /** Is given the files as they are done: each instrument in the order of the paths, behind it the files that it includes. */
 export type OnChecked = (files: readonly CheckedFile[]) => Promise<void>;
@@ -59,7 +58,7 @@ async function checkWith(
   const { mains, included, refused, odd } = await candidates.find(found);
   const first = [...refused, ...(await oddFonts(odd, settings))];
   if (first.length > 0) await onChecked(first);
-  if (mains.length >= many || mains.some(({ text }) => text !== undefined && text.length >= long))
+  if (mains.length >= many || mains.some(({ text }) => text !== undefined && isLong(text)))
     await keepHeapSmall();
   const placing = new Placing(samples, included, found.audio);
   let told = Date.now();

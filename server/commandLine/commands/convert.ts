@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import { folderOf, joinPath, nameOf, titleOf } from '../../model/paths';
 import type { VocabularySource } from '../../workspace/notations/notationOutput';
 import { CommandError } from '../commandError';
+import { isLong, keepHeapSmall } from '../heapGrowth';
 import { fontOptions, readFontInput } from '../input/fontInput';
 import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
@@ -51,6 +52,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
       ? await namedOutput(terminal, options.to)
       : await templateTarget(terminal, options.template, options.to, lists.fact ?? []);
   const input = await readInputOrFolder(terminal, name);
+  if (isLong(input.text)) await keepHeapSmall();
   const outputPath = outputPathOf(terminal, options);
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
   if (switches.has('prove') && options.output === undefined)
