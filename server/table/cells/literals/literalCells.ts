@@ -21,7 +21,7 @@ const longestTypes = 1 << 16;
 const mostRemarks = 12;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
-  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$@][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?:(?::[^=\n]{0,60})?:?=|<-)\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
 const bracketLine =
   /^[ \t]*(?:(?:[\p{L}_$][^\n]{0,60}[:=(]\s*)?[[{(]|[\p{L}_][\p{L}\p{N}_.]{0,40}\s?[({]\s*["'`])/mu;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
@@ -116,13 +116,14 @@ function nameByType(records: readonly LiteralRecord[], types: readonly DeclaredT
 
 /** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
 function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {
-  const places = Math.max(...records.map(({ fields }) => fields.length));
-  if (records.some(({ fields }) => fields.some(({ heading }) => heading !== ''))) return;
+  // What goes for all zones is handed on to each under its own heading.
+  const placed = records.map(({ fields }) => fields.filter(({ heading, key }) => heading === '' && !key));
+  const places = placed.reduce((most, { length }) => Math.max(most, length), 0);
+  if (records.some(({ fields }, at) => fields.length > 0 && placed[at].length < 2)) return;
   for (const { text } of comments) {
     const found = listsIn(text).find((names) => areHeadings(names, places));
     if (!found) continue;
-    for (const { fields } of records)
-      for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
+    for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
     return;
   }
 }
@@ -137,8 +138,14 @@ function areHeadings(names: readonly string[], places: number): boolean {
 function listsIn(comment: string): string[][] {
   const all = comment.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
   const texts = [...inOuterBrackets(comment), all, ...textsBefore(comment)];
-  return texts.map((text) =>
-    text.split(/\s*[,;|\t]\s*/).map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
+  // Where no sign parts them, they stand over their values, or are single words.
+  return [/\s*[,;|\t]\s*/, /\s{2,}/, /\s+/].flatMap((sign) =>
+    texts.map((text) =>
+      text
+        .trim()
+        .split(sign)
+        .map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
+    ),
   );
 }
 

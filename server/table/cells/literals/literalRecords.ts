@@ -96,6 +96,8 @@ class RecordFinder {
     const handed = [...fields, ...(isTop ? [] : nameFields(map))];
     for (const entry of map.entries) {
       if (isPart(entry)) continue;
+      // `for f, root in zones: write(f, root, tune=cents)` is a program that uses them.
+      if (isCallOfNames(entry.value)) continue;
       if (meansShared(entry.key.text) && entry.value.kind === 'map') {
         for (const inner of entry.value.entries) handed.push(...fieldsOf(inner, ''));
         continue;
@@ -192,6 +194,14 @@ function holdsRecords(node: LiteralNode): boolean {
   return holds;
 }
 
+/** Whether a function is called with names in place of values. */
+function isCallOfNames(node: LiteralNode): boolean {
+  if (node.kind === 'value' || node.name === '') return false;
+  return node.items.some(
+    (item) => item.kind === 'value' && !item.isQuoted && /^[\p{L}_]\w*$/u.test(item.text),
+  );
+}
+
 /** Whether an entry gives a folder; a `root` is one only where it is no key. */
 function namesFolder({ key, value }: LiteralEntry): boolean {
   return folderWord.test(key.text) && value.kind === 'value' && readKeyRange(value.text) === undefined;
@@ -238,6 +248,8 @@ function headingsAmong(node: LiteralList | LiteralMap): LiteralValue[] | undefin
     if (one.kind !== 'list' || one.items.length < 2) continue;
     const values = one.items.flatMap((item) => (item.kind === 'value' ? [item] : []));
     const known = values.filter(({ text }) => readHeading(text)).length;
+    // Names between bars are those that a program gives to values.
+    if (values.some(({ text }) => text.includes('|'))) continue;
     if (values.length === one.items.length && known * 2 > values.length) return values;
   }
   return undefined;
