@@ -2,7 +2,7 @@ import { namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { TableCells } from '../cells';
 import type { Line } from './lineRuns';
-import { isBlankAt, linesOf, partsByRuns, runsIn } from './lineRuns';
+import { isBlankAt, partsByRuns, runsIn, trimmedLines } from './lineRuns';
 import { placedParts } from './placedParts';
 
 /** Lines beyond this length are not looked at when columns are found; what stands behind goes to the last column. */
@@ -25,7 +25,7 @@ const drawnStretches = /^\s*[-=_\u2500\u2550]{2,}(?:[ \t]+[-=_\u2500\u2550]+)+$/
 export function splitColumns(written: string): TableCells {
   // What belongs together stands together.
   const text = written.replace(keyInBrackets, (all) => all.replace(/[ \t]/g, '\u00b7'));
-  const lines = linesOf(text);
+  const lines = trimmedLines(text);
   const all = lines.filter((line) => runsIn(text, line) > 0).slice(0, mostLines);
   const hasFiles = lines.some((line) => isFileLine(text, line));
   const files = hasFiles ? bodyColumns(text, lines, isFileLine) : undefined;
@@ -87,8 +87,9 @@ function bodyColumns(text: string, lines: readonly Line[], isRow: RowTest): Stre
   const drawn = drawnColumns(text, lines.slice(Math.max(0, first - mostBetween), first), rows);
   if (drawn) return drawn;
   const headed = columnsOf(text, isHeading ? [lines[above], ...rows] : rows);
-  const own = isHeading && rows.length > 1 ? columnsOf(text, rows) : undefined;
-  return own && (!headed || own.length > headed.length) ? own : headed;
+  const own = headed || !isHeading || rows.length < 2 ? undefined : columnsOf(text, rows);
+  // Where a remark reaches from one column into the next, runs of spaces tell more.
+  return headed ?? (own && !rows.some((line) => holdsRun(text, line, own)) ? own : undefined);
 }
 
 /** Whether a line has no word that stands in two columns. */

@@ -8,7 +8,7 @@ export interface Line {
 }
 
 /** All lines without the white space at their ends; blank ones are empty. */
-export function linesOf(text: string): Line[] {
+export function trimmedLines(text: string): Line[] {
   const lines: Line[] = [];
   let start = textStart(text);
   for (let at = start; at <= text.length; at++) {
