@@ -82,6 +82,7 @@ export const catalan: LanguageWords = {
     without: ['sense'],
     except: ['excepte', 'llevat de', 'tret de'],
     only: ['només'],
+    already: [],
   },
   correcting: {
     right: ['hauria', 'ha de ser'],

@@ -102,6 +102,7 @@ export const chinese: LanguageWords = {
     without: [],
     except: ['除了', '除外', '以外', '之外', '除非'],
     only: ['只', '仅', '僅'],
+    already: ['已经', '已經'],
   },
   correcting: {
     right: ['应该', '應該'],

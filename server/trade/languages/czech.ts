@@ -91,6 +91,7 @@ export const czech: LanguageWords = {
     without: ['bez'],
     except: ['kromě', 's výjimkou', 'pokud ne'],
     only: ['jen', 'pouze'],
+    already: ['již', 'už'],
   },
   correcting: {
     right: ['má být', 'správn*'],

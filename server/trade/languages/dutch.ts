@@ -183,7 +183,8 @@ export const dutch: LanguageWords = {
     none: ['geen'],
     without: ['zonder'],
     except: ['behalve', 'tenzij', 'uitgezonderd', 'met uitzondering'],
-    only: ['alleen', 'slechts', 'uitsluitend'],
+    only: ['alleen', 'enkel', 'slechts', 'uitsluitend'],
+    already: ['reeds'],
   },
   correcting: {
     right: ['moet', 'moet zijn', 'juist*'],

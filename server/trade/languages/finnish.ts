@@ -103,6 +103,7 @@ export const finnish: LanguageWords = {
     without: ['ilman'],
     except: ['paitsi', 'ellei', 'lukuun ottamatta'],
     only: ['vain', 'ainoastaan'],
+    already: ['jo'],
   },
   correcting: {
     right: ['pitää', 'pitäisi', 'oikea*', 'oikein'],

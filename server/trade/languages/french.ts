@@ -206,6 +206,7 @@ export const french: LanguageWords = {
     without: ['sans'],
     except: ['sauf', 'excepté', 'hormis', 'à moins que', "à l'exception"],
     only: ['seulement', 'uniquement'],
+    already: ['déjà'],
   },
   correcting: {
     right: ['devrai*', 'doit', 'faut'],

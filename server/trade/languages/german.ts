@@ -284,6 +284,7 @@ export const german: LanguageWords = {
     without: ['ohne'],
     except: ['außer', 'ausser', 'ausgenommen', 'es sei denn', 'sofern nicht', 'wenn nicht', 'falls nicht'],
     only: ['nur', 'lediglich'],
+    already: ['bereits', 'schon'],
   },
   correcting: {
     right: ['soll*', 'muss', 'muß', 'müss*', 'richtig*', 'korrekt*'],

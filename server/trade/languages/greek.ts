@@ -147,6 +147,7 @@ export const greek: LanguageWords = {
     without: ['χωρίς'],
     except: ['εκτός', 'πλην'],
     only: ['μόνο'],
+    already: ['ήδη'],
   },
   correcting: {
     right: ['πρέπει', 'σωστ*'],

@@ -106,6 +106,7 @@ export const hungarian: LanguageWords = {
     without: ['nélkül'],
     except: ['kivéve', 'hacsak'],
     only: ['csak'],
+    already: ['már'],
   },
   correcting: {
     right: ['helyesen'],

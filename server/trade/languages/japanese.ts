@@ -104,6 +104,7 @@ export const japanese: LanguageWords = {
     without: ['なしで'],
     except: ['除く', '除き', '除いて', '以外'],
     only: ['のみ'],
+    already: ['すでに', '既に'],
   },
   correcting: {
     right: ['正しく'],

@@ -88,6 +88,7 @@ export const korean: LanguageWords = {
     without: [],
     except: ['제외'],
     only: [],
+    already: ['이미'],
   },
   correcting: {
     right: ['맞'],

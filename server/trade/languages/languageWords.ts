@@ -66,6 +66,8 @@ export interface TurningWords {
   /** Before what is not meant: `except`, `unless`. */
   except: readonly string[];
   only: readonly string[];
+  /** With what has been done. */
+  already: readonly string[];
 }
 
 /** Words of who puts a value right; `*` is any ending. */

@@ -139,6 +139,7 @@ export const polish: LanguageWords = {
     without: ['bez'],
     except: ['oprócz', 'poza', 'z wyjątkiem', 'chyba że'],
     only: ['tylko', 'jedynie'],
+    already: ['już', 'juz'],
   },
   correcting: {
     right: ['powinn*', 'powinno być', 'ma być', 'poprawnie'],

@@ -171,11 +171,12 @@ export const portuguese: LanguageWords = {
   every: ['todo', 'todos', 'toda', 'todas', 'cada'],
   loops: ['laço*'],
   turning: {
-    not: ['não', 'nunca'],
+    not: ['não', 'nao', 'nunca'],
     none: ['nenhum', 'nenhuma'],
     without: ['sem'],
     except: ['exceto', 'excepto', 'salvo', 'a menos que', 'a não ser', 'com exceção'],
     only: ['só', 'somente', 'apenas'],
+    already: ['já'],
   },
   correcting: {
     right: ['deve', 'deveria', 'correto'],

@@ -119,6 +119,7 @@ export const russian: LanguageWords = {
     without: ['без'],
     except: ['кроме', 'за исключением', 'если не'],
     only: ['только', 'лишь'],
+    already: ['уже'],
   },
   correcting: {
     right: ['должн*', 'правильн*'],

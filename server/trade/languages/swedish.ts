@@ -98,6 +98,7 @@ export const swedish: LanguageWords = {
     without: ['utan'],
     except: ['utom', 'förutom', 'om inte', 'med undantag'],
     only: ['bara', 'endast', 'enbart'],
+    already: ['redan'],
   },
   correcting: {
     right: ['skall', 'ska vara', 'bör', 'rätt'],

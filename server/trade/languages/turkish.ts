@@ -131,6 +131,7 @@ export const turkish: LanguageWords = {
     without: [],
     except: ['hariç', 'dışında'],
     only: ['yalnızca', 'sadece'],
+    already: ['zaten'],
   },
   correcting: {
     right: ['doğrusu', 'daha doğrusu'],

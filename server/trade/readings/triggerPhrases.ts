@@ -34,9 +34,8 @@ const small: ReadonlySet<string> = new Set([
     ' ',
   ),
   ...inflectedKeys,
-  ...'only just nur lediglich seulement uniquement solo solamente unicamente so somente apenas soltanto solamente alleen enkel bara endast vain ainoastaan tylko jedynie jen pouze только лишь'.split(
-    ' ',
-  ),
+  'just',
+  ...languages.flatMap(({ turning }) => turning.only.flatMap(wordsOf)),
   ...keyWords,
 ]);
 /** Words for what a sample does, which say nothing of when. */

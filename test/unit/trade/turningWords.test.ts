@@ -58,6 +58,15 @@ describe('words that turn a sentence round', () => {
     expect(startInTitle('Nunca no release')).toBeUndefined();
   });
 
+  it.each([
+    ['the soft ones were 3 dB down already', true],
+    ['de zachte reeds 3 dB zachter', true],
+    ['deja fait : les douces 3 dB moins fort', true],
+    ['de zachte 3 dB zachter, ja', false],
+  ])('hears what has been done in %s', (text, isDone) => {
+    expect(levelChangeIn(text)?.doubt === 'it may tell what has been done already').toBe(isDone);
+  });
+
   it('knows a frame that is never played in more languages', () => {
     expect(endsIn('koniec pętli: próbka nigdy nie jest odtwarzana')?.are).toBe('behind');
     expect(endsIn('Schleifenende: kein gespieltes Sample')?.are).toBe('behind');

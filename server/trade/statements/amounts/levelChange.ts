@@ -28,8 +28,10 @@ const more =
 const lower =
   /(?<!\p{L})(?:plus|más|mas|mais|più|piu)\s+(?:bas|faibl|dou[cx]|discr|baj|suav|débil|baix|frac|pian|debol)\p{L}*/giu;
 /** Words that tell what has been done, or of exceptions. */
-const done =
-  /(?<!\p{L})(?:already|have|has|had|was|were|been|did|took|bereits|schon|habe|haben|hatte|wurden?|worden|déjà|avons|ont|été|ya|hemos|fueron|già|abbiamo|stat[oaie]|já|fizemos|foram|tinha|reeds|heb|hebben|werd|redan|har|blev|allerede|jo|olen|już|zosta\p{L}+|již|jsem|byl\p{L}*|уже|был\p{L}*)(?!\p{L})|すでに|既に|ました|已经|已經|이미|했습/iu;
+const done = new RegExp(
+  String.raw`${turningWords('already')}|(?<!\p{L})(?:have|has|had|was|were|been|did|took|habe|haben|hatte|wurden?|worden|avons|ont|été|hemos|fueron|abbiamo|stat[oaie]|fizemos|foram|tinha|heb|hebben|werd|har|blev|olen|zosta\p{L}+|jsem|byl\p{L}*|был\p{L}*)(?!\p{L})|ました|했습`,
+  'iu',
+);
 const except = new RegExp(turningWords('not', 'except', 'without'), 'iu');
 
 const [lessWords, moreWords] = [new RegExp(less.source, 'giu'), new RegExp(more.source, 'giu')];

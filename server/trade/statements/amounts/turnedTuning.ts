@@ -16,9 +16,8 @@ const off =
   /(?<!\p{L})(?:off|sharp|flat|out of tune|too (?:high|low)|detuned|zu (?:hoch|tief|niedrig)|verstimmt|daneben|trop (?:haut|bas|aigu|grave)|faux|fausse|desviad|desafinad|alt[ao]s?(?!\p{L})|baj[ao]s?(?!\p{L})|stonat|scordat|crescent|calant|vals(?!\p{L})|te (?:hoog|laag)|ontstemd|falsk|for (?:hog|lag|hoj|lav)|liian|vire|za (?:wysok|nisk)|rozstroj|prilis|rozlad|высок|низк|фальш|расстро|hamis|tul |tiz|pes(?!\p{L})|ψηλ|χαμηλ|deviat|error|abweich|ecart|afwijk|avvik|afvig|odchyl|отклонен)|ずれ|高い|低い|偏高|偏低|偏差|높|낮/u;
 /** Words that make the numbers of a column the ones that mend. */
 const mended =
-  /(?<!\p{L})(?:correct|fix|compensat|mend|already|korr|ausgleich|bereits|schon|corrig|correg|correz|compens|deja|ya(?!\p{L})|gia(?!\p{L})|ja(?!\p{L})|corrij|gecorr|reeds|rett|ratta|korj|skoryg|juz(?!\p{L})|oprav|uz(?!\p{L})|исправ|уже|javit|duzelt|διορθ)|補正|修正|校正|보정/u;
-const already =
-  /(?<!\p{L})(?:already|bereits|schon|deja|ya(?!\p{L})|gia(?!\p{L})|ja(?!\p{L})|reeds|redan|allerede|juz(?!\p{L})|uz(?!\p{L})|уже)|すでに|已经|已經|이미/u;
+  /(?<!\p{L})(?:correct|fix|compensat|mend|korr|ausgleich|corrig|correg|correz|compens|corrij|gecorr|rett|ratta|korj|skoryg|oprav|исправ|javit|duzelt|διορθ)|補正|修正|校正|보정/u;
+const already = new RegExp(turningWords('already'), 'iu');
 const negated = new RegExp(
   String.raw`${turningWords('not', 'without')}|(?<!\p{L})(?:no need|kein\p{L}*|geen)(?!\p{L})`,
   'iu',
@@ -45,7 +44,7 @@ export function turnedTuningIn(texts: readonly string[], heading: string): strin
         const isTuning = isNamed || tuning.test(bare);
         // What has to be turned may be named in the sentence before.
         const isMeant = isTuning || (tuning.test(before) && !otherThing.test(bare));
-        const isTurned = isMeant && opposite.test(bare) && !negated.test(sentence) && !already.test(bare);
+        const isTurned = isMeant && opposite.test(bare) && !negated.test(sentence) && !already.test(sentence);
         if (isTurned || (isNamed && saysHowFar(sentence))) return sentence.trim();
         before = bare;
       }
@@ -62,6 +61,7 @@ function saysHowFar(sentence: string): boolean {
     recording.test(bare) &&
     off.test(bare) &&
     !mended.test(bare) &&
+    !already.test(sentence) &&
     !negated.test(sentence)
   );
 }

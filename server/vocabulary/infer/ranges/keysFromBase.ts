@@ -106,10 +106,7 @@ const whilePlaying =
 /** How a text says that a number moves others (from memory). */
 const moves =
   /(?<!\p{L})(?:add(?:ed|s)?|plus|sum(?:med)?|shift(?:s|ed)?|mov(?:es?|ed)|addier\p{L}*|hinzu\p{L}*|dazu\p{L}*|verschieb\p{L}*|verschoben|ajout\p{L}*|d\u00e9cal\p{L}*|suma\p{L}*|desplaz\p{L}*|aggiun\p{L}*|spost\p{L}*|somma\p{L}*|opgeteld|verscho\p{L}*|adder\p{L}*|l\u00e6gges)(?!\p{L})/iu;
-const notAdded = new RegExp(
-  String.raw`${turningWords('not', 'none')}|(?<!\p{L})(?:already|schon|bereits|d\u00e9j\u00e0|ya|gi\u00e0|reeds|redan)(?!\p{L})`,
-  'iu',
-);
+const notAdded = new RegExp(turningWords('not', 'none', 'already'), 'iu');
 const inOctaves = /(?<!\p{L})o[kc]ta[vw]\p{L}*|ottav\p{L}/iu;
 /** So far keys are moved at most: up or down ten octaves. */
 const mostShift = 120;
