@@ -21,28 +21,29 @@ interface Range {
 export function readDatedRanges(cells: TableCells, { data, width }: TableRows): void {
   for (let column = 0; column < Math.min(width, mostColumns); column++) {
     const ranges: Range[] = [];
-    const dates = new Map<string, DatedPair>();
+    const others: string[] = [];
     for (const row of data.slice(0, looked)) {
       const cell = cells.cell(row, column);
       if (cell < 0 || cells.digits(cell, 15) >= 0) continue;
       const text = cells.plain(cell);
       const [, low, high] = range.exec(text) ?? [];
-      if (low !== undefined) {
-        if (ranges.length < mostKept) ranges.push({ low: Number(low), high: Number(high) });
-        continue;
-      }
+      if (low === undefined) others.push(text);
+      else if (ranges.length < mostKept) ranges.push({ low: Number(low), high: Number(high) });
+    }
+    if (ranges.length === 0) continue;
+    const dates = new Map<string, DatedPair>();
+    for (const text of others) {
       const pair = dates.size < mostKept ? pairInDate(text) : undefined;
       if (pair) dates.set(text, pair);
     }
-    for (const [text, pair] of dates)
-      if (!meets(pair, [...ranges, ...dates.values()], ranges)) dates.delete(text);
+    for (const [text, pair] of dates) if (!meets(pair, [...ranges, ...dates.values()])) dates.delete(text);
     if (dates.size > 0) putBack(cells, data, column, dates);
   }
 }
 
-/** Whether a range goes on where another one of its column ends, or the other way round, beside ranges that are no dates. */
-function meets(pair: DatedPair, all: readonly Range[], ranges: readonly Range[]): boolean {
-  return ranges.length > 0 && all.some(({ low, high }) => low === pair.high + 1 || high === pair.low - 1);
+/** Whether a range goes on where another one of its column ends, or the other way round. */
+function meets(pair: DatedPair, all: readonly Range[]): boolean {
+  return all.some(({ low, high }) => low === pair.high + 1 || high === pair.low - 1);
 }
 
 function putBack(

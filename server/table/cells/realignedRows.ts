@@ -12,12 +12,15 @@ const leastRows = 3;
 /** So many cells more have to stand under cells of their kind (our choice). */
 const leastGain = 2;
 
-/** What most rows with a sample hold: the column of the file, how many cells there are and the kinds of each column. */
+/** What most rows with a sample hold: the column of the file, how many cells there are and such rows among the first. */
 interface Usual {
   file: number;
   width: number;
-  kinds: readonly ReadonlySet<Kind>[];
+  rows: readonly number[];
 }
+
+/** The kinds of cells that the columns of a table hold. */
+type ColumnKinds = readonly ReadonlySet<Kind>[];
 
 /**
  * Puts rows right that stand one cell too far right, by an empty cell, or too far left, by a missing first one, where the name of the
@@ -27,11 +30,15 @@ export function realignedRows(cells: TableCells): TableCells | undefined {
   const usual = usualRow(cells);
   if (!usual) return undefined;
   const moved = new Map<number, { row: number[]; how: string }>();
+  let kinds: ColumnKinds | undefined;
   for (let row = 0; row < cells.rowCount; row++) {
     const isHome = namesAudioFile(cells, cells.cell(row, usual.file));
     if (isHome && cells.width(row) <= usual.width) continue;
     if (cells.filled(row) < 3 || cells.width(row) > mostColumns) continue;
-    const found = realigned(cells, row, usual);
+    const file = fileColumn(cells, row);
+    if (file < 0) continue;
+    kinds ??= kindsOf(cells, usual);
+    const found = realigned(cells, { row, file }, usual, kinds);
     if (found) moved.set(row, found);
   }
   if (moved.size === 0) return undefined;
@@ -58,12 +65,14 @@ function usualRow(cells: TableCells): Usual | undefined {
   }
   const rows = [...places.values()].sort((a, b) => b.length - a.length)[0] ?? [];
   if (rows.length < leastRows || rows.length * 2 <= count) return undefined;
-  const width = cells.width(rows[0]);
-  const kinds = Array.from(
+  return { file: fileColumn(cells, rows[0]), width: cells.width(rows[0]), rows };
+}
+
+function kindsOf(cells: TableCells, { width, rows }: Usual): ColumnKinds {
+  return Array.from(
     { length: width },
     (_, column) => new Set(rows.map((row) => kindOf(cells, cells.cell(row, column)))),
   );
-  return { file: fileColumn(cells, rows[0]), width, kinds };
 }
 
 function fileColumn(cells: TableCells, row: number): number {
@@ -73,19 +82,22 @@ function fileColumn(cells: TableCells, row: number): number {
   return -1;
 }
 
-function realigned(cells: TableCells, row: number, usual: Usual): { row: number[]; how: string } | undefined {
+function realigned(
+  cells: TableCells,
+  { row, file }: { row: number; file: number },
+  usual: Usual,
+  kinds: ColumnKinds,
+): { row: number[]; how: string } | undefined {
   const own = rowOf(cells, row);
-  const file = fileColumn(cells, row);
-  if (file < 0) return undefined;
   const candidates: { row: number[]; way: string }[] = [];
   for (const [at, cell] of own.entries())
     if (kindOf(cells, cell) === 'empty')
       candidates.push({ row: own.filter((_, other) => other !== at), way: 'right, by an empty cell' });
   if (own.length < usual.width && file + 1 === usual.file)
     candidates.push({ row: [-1, ...own], way: 'left, as its first cell is missing' });
-  const before = agreement(cells, own, usual);
+  const before = agreement(cells, own, kinds);
   const scored = candidates
-    .map((one) => ({ ...one, score: agreement(cells, one.row, usual) }))
+    .map((one) => ({ ...one, score: agreement(cells, one.row, kinds) }))
     .filter(({ row: cellsOf, score }) => cellsOf.length <= usual.width && score >= before + leastGain)
     .sort((a, b) => b.score - a.score);
   const best = scored[0];
@@ -98,7 +110,7 @@ function realigned(cells: TableCells, row: number, usual: Usual): { row: number[
 }
 
 /** How many cells hold what their column does; those that do not count against it. */
-function agreement(cells: TableCells, row: readonly number[], { kinds }: Usual): number {
+function agreement(cells: TableCells, row: readonly number[], kinds: ColumnKinds): number {
   return row.reduce((sum, cell, column) => {
     const kind = kindOf(cells, cell);
     if (kinds[column]?.has(kind)) return sum + 1;
