@@ -4,6 +4,7 @@ import type { Notation } from '../../../model/notation';
 import type { ConversionNote } from '../../../model/notes';
 import { OutputError } from '../../../model/output';
 import { folderOf, isAbsolutePath, nameOf, relativePath } from '../../../model/paths';
+import type { Steps } from '../../../model/steps';
 import { Source } from '../../../model/text/source';
 import { foldNotes, lineNotes } from '../../../model/writing/lineNotes';
 import { placeNotes } from '../../../model/writing/placeNotes';
@@ -13,6 +14,7 @@ import { assumedInVocabulary } from '../../../workspace/notations/assumedInVocab
 import type { VocabularySource } from '../../../workspace/notations/notationOutput';
 import { stackedRegions } from '../../../workspace/notations/stackedRegions';
 import { readTableWithSamples } from '../../../workspace/readTableWithSamples';
+import { takeSteps } from '../../../workspace/takeSteps';
 import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { rangeOf } from '../../conversion/positions';
@@ -49,11 +51,14 @@ export function handleConversion(answer: AnswerRequest, server: ServerContext): 
       if (typeof text !== 'string') return { problem: 'This is written to a file, not into the editor.' };
       const [{ notes, kept }] = accounts;
       const lines = lineNotes(instrument, notes);
+      const marks = await takeSteps(marksOf(instrument, notes, target.notation, text), () =>
+        stopIfCancelled(token),
+      );
       return {
         text,
         kept,
         notes: lines,
-        marks: marksOf(instrument, notes, target.notation, text),
+        marks,
         page: notesPage(`Conversion notes for ${name || 'the table'}`, lines, kept),
         format: target.format,
         missingFacts: target.missingFacts,
@@ -116,14 +121,16 @@ async function sourceOf(
   };
 }
 
-function marksOf(
+function* marksOf(
   instrument: Instrument,
   notes: readonly ConversionNote[],
   notation: Notation,
   text: string,
-): ConversionMark[] {
+): Steps<ConversionMark[]> {
   const isPlaced = notes.every(({ written }) => written);
-  const placed = isPlaced ? notes : placeNotes(instrument, notation.read(text, { path: '' }), notes);
+  const placed = isPlaced
+    ? notes
+    : placeNotes(instrument, yield* notation.readInSteps(text, { path: '' }), notes);
   const source = new Source('', text);
   const marks: ConversionMark[] = [];
   const rest: ConversionNote[] = [];
