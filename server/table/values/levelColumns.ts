@@ -18,7 +18,14 @@ import type { ZoneCells } from '../zones/zoneCells';
 import type { ColumnNumbers } from './columnNumbers';
 
 /** How a column of levels is read: in a scale, or left at 0 dB where its numbers leave it open and could raise. */
-type Decision = { scale: LevelScale | 'none'; isAttenuation: boolean; isGuess: boolean; reason: string };
+type Decision = {
+  scale: LevelScale | 'none';
+  isAttenuation: boolean;
+  isGuess: boolean;
+  reason: string;
+  /** How many of the numbers make up one of the scale; 1 where left out. */
+  parts?: number;
+};
 
 const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
 const noLevel = 'not written';
@@ -49,15 +56,15 @@ export class LevelColumns {
   #levelsIn(column: ColumnReading, named: boolean): (zone: number, cell: number) => void {
     const { table } = this;
     const volumes = table.zones.column('volume');
-    const { scale, isAttenuation, isGuess, reason } = this.#decide(column, named);
+    const { scale, isAttenuation, isGuess, reason, parts = 1 } = this.#decide(column, named);
     column.scale = {
       taken: scale,
       reason,
       options: choices.map((id) => ({ id, label: id === 'none' ? noLevel : levelScaleNames[id] })),
     };
     if (scale === 'none') return () => {};
-    const levels = new CellReadings(table.cells, (text) => readLevel(text, scale, isAttenuation));
-    const inDecibels = scale === 'dB' && !isAttenuation;
+    const levels = new CellReadings(table.cells, (text) => readLevel(text, scale, isAttenuation, parts));
+    const inDecibels = scale === 'dB' && !isAttenuation && parts === 1;
     // Of a scale that was found from the numbers, one note says how all of them are written.
     const isOverall = isGuess && scale !== 'dB';
     const isTold = isOverall || (!isGuess && this.#noteLaw(column, scale, isAttenuation));
@@ -83,6 +90,8 @@ export class LevelColumns {
     const taken = choices.find((one) => one === chosen);
     if (taken) return { scale: taken, isAttenuation: named, isGuess: false, reason: '' };
     const numbers = this.table.numbersIn(column);
+    const part = this.#inParts(column, numbers, named);
+    if (part) return part;
     const said = this.#said(column, numbers);
     if (said) return { scale: said, isAttenuation: named, isGuess: false, reason: statedReason };
     // Numbers below 0 count down by themselves.
@@ -106,6 +115,15 @@ export class LevelColumns {
     }
     this.#noteShare(column, guess, numbers, isAttenuation);
     return { scale: guess.scale, isAttenuation, isGuess: true, reason: guess.reason };
+  }
+
+  /** Levels that count parts of a unit, as quarters of a dB, where that is said. */
+  #inParts(column: ColumnReading, { plain }: ColumnNumbers, named: boolean): Decision | undefined {
+    const part = this.table.countedPart(column, ['dB', 'percent']);
+    const scale = levelScaleOf(part?.whole);
+    if (!part || scale === undefined) return undefined;
+    const isAttenuation = named && plain.negative === 0;
+    return { scale, isAttenuation, isGuess: false, reason: statedReason, parts: part.parts };
   }
 
   /** The scale that the heading, the units of some cells or the text around the table state. */

@@ -29,6 +29,8 @@ interface PositionStyle {
   decimal: '.' | ',' | undefined;
   /** Whether marks before three last digits part thousands of a time. */
   arePart?: boolean;
+  /** How many of the numbers make up one of the unit, as 10 for tenths of a second; 1 where left out. */
+  parts?: number;
 }
 
 /** Where a number stands, and whether it is an end. */
@@ -129,9 +131,11 @@ export class Positions {
   framesOf(reading: NumberReading, place: Place): number | undefined {
     const { zone, cell, column, isEnd } = place;
     const { table } = this;
-    const unit = reading.unit ?? this.styleOf(column).unit;
+    const style = this.styleOf(column);
+    const unit = reading.unit ?? style.unit;
     const perUnit = unit === undefined ? undefined : this.#framesPer(unit, zone);
-    const frames = reading.number * (perUnit ?? 1);
+    const parts = reading.unit === undefined ? (style.parts ?? 1) : 1;
+    const frames = (reading.number / parts) * (perUnit ?? 1);
     if (!isPositionUnit(unit) || !Number.isFinite(frames)) {
       table.drop(cell, column, 'is no whole number of frames');
       return undefined;
@@ -194,16 +198,18 @@ export class Positions {
     const { table } = this;
     const marks = this.#marksIn([column]);
     const chosen = positionUnits.find((one) => one === table.options.scales?.get(column.index));
-    const unit = chosen ?? this.#saidUnit(column) ?? this.#guessedUnit();
+    const part = chosen === undefined ? table.countedPart(column, ['s', 'ms']) : undefined;
+    const unit = chosen ?? part?.whole ?? this.#saidUnit(column) ?? this.#guessedUnit();
     column.scale = {
       taken: unit,
       reason: chosen
         ? ''
-        : this.#saidUnit(column)
+        : part || this.#saidUnit(column)
           ? statedReason
           : 'The numbers and the lengths of the samples tell.',
       options: positionUnits.map((id) => ({ id, label: unitWords[id] })),
     };
+    if (part && isPositionUnit(unit)) return { unit, decimal: marks.decimal, parts: part.parts };
     if ((unit === 's' || unit === 'ms') && marks.groups > 0 && marks.isOpen)
       return { unit, decimal: undefined, arePart: this.#partThousands(unit) };
     const isCount = unit === 'frames' && !marks.hasFractions;

@@ -12,6 +12,13 @@ import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
+/** What the numbers of a column count. */
+interface Counting {
+  scale: TuningScale;
+  /** How many of the numbers make up one of the scale; 1 but for parts of a unit, as 128ths of a semitone. */
+  parts: number;
+}
+
 interface Amount {
   cell: number;
   column: ColumnReading;
@@ -63,26 +70,41 @@ export class TuningColumns {
     if (this.#fine || this.#coarse || this.#deviation) {
       const tunes = zones.column('tune');
       const fineColumn = this.#fine ?? this.#deviation;
-      const fineScale = fineColumn && this.#scaleOf(fineColumn, false);
-      const coarseScale = this.#coarse && this.#scaleOf(this.#coarse, true);
+      const fineCounting = fineColumn && this.#countingOf(fineColumn, false);
+      const coarseCounting = this.#coarse && this.#countingOf(this.#coarse, true);
+      const areCents = fineCounting?.scale === 'cents' && fineCounting.parts === 1;
       for (let zone = table.first; zone < table.end; zone++) {
         const row = zones.rows[zone];
         notes.row = row;
         const fine = table.cellOf(row, fineColumn);
         const coarse = table.cellOf(row, this.#coarse);
-        const cents =
-          coarse < 0 && fineScale === 'cents' && !this.#deviation ? cells.number(fine) : Number.NaN;
+        const cents = coarse < 0 && areCents && !this.#deviation ? cells.number(fine) : Number.NaN;
         if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
           if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
         } else
           this.#share(
             zone,
-            this.#amount(fine, fineColumn, fineScale),
-            this.#amount(coarse, this.#coarse, coarseScale),
+            this.#amount(fine, fineColumn, fineCounting),
+            this.#amount(coarse, this.#coarse, coarseCounting),
           );
       }
     }
     if (rootCents) this.#addRoots(rootCents);
+  }
+
+  /** What a column counts: parts of a unit where that is said, else a scale. */
+  #countingOf(column: ColumnReading, isCoarse: boolean): Counting {
+    const { table } = this;
+    const isChosen = tuningScales.some((one) => one === table.options.scales?.get(column.index));
+    const part = isChosen ? undefined : table.countedPart(column, ['semitones', 'cents']);
+    const scale = part && unitScales[part.whole];
+    if (!part || scale === undefined) return { scale: this.#scaleOf(column, isCoarse), parts: 1 };
+    column.scale = {
+      taken: scale,
+      reason: statedReason,
+      options: tuningScales.map((id) => ({ id, label: id })),
+    };
+    return { scale, parts: part.parts };
   }
 
   /** The scale that a column counts in, said by its heading, its cells or the text around it, or found from its numbers. */
@@ -134,12 +156,14 @@ export class TuningColumns {
   #amount(
     cell: number,
     column: ColumnReading | undefined,
-    scale: TuningScale | undefined,
+    counting: Counting | undefined,
   ): Amount | undefined {
-    if (!column || cell < 0 || !scale) return undefined;
+    if (!column || cell < 0 || !counting) return undefined;
     const reading = this.table.reading(this.#numbers, cell, column);
-    const own = reading?.unit === undefined ? scale : unitScales[reading.unit];
-    const cents = reading && own ? centsOf(reading.number, own) : Number.NaN;
+    const unit = reading?.unit;
+    const own = unit === undefined ? counting.scale : unitScales[unit];
+    const parts = unit === undefined ? counting.parts : 1;
+    const cents = reading && own ? centsOf(reading.number / parts, own) : Number.NaN;
     if (!Number.isFinite(cents)) {
       this.table.drop(
         cell,

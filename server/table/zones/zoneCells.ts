@@ -1,4 +1,6 @@
-import type { ColumnMeaning } from '../../trade/meaning';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import type { UnitPart } from '../../trade/phrases/unitFractions';
+import { unitFractionIn, unitPartsIn } from '../../trade/phrases/unitFractions';
 import type { NoteNaming } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import { remarkIn } from '../../trade/readings/remark';
@@ -89,6 +91,19 @@ export class ZoneCells {
   /** What the text around the table says of the scale of a column. */
   stated({ meaning }: ColumnReading): StatedScale | undefined {
     return this.options.statements.scales.get(meaning);
+  }
+
+  /** The part of one of some units that the heading of a column or the text around says its numbers count, which is noted. */
+  countedPart(column: ColumnReading, units: readonly Unit[]): UnitPart | undefined {
+    const { heading, unit } = column;
+    const fits = (one: Unit) => units.includes(one);
+    const isOfHeading = unitFractionIn(heading, fits) === 'unknown';
+    const said = unit === undefined ? this.stated(column)?.part : undefined;
+    const part = isOfHeading ? unitPartsIn(heading, fits) : said;
+    if (!part || !fits(part.whole)) return undefined;
+    const by = `The numbers in ${columnName(column)} are divided by ${part.parts} to give ${part.whole}`;
+    this.noteColumn(column, `${by}, as the heading or the text around says.`);
+    return part;
   }
 
   /**

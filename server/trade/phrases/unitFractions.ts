@@ -23,6 +23,12 @@ const fraction = new RegExp(
   'giu',
 );
 
+/** A unit of which values count parts, and how many of them make it up. */
+export interface UnitPart {
+  whole: Unit;
+  parts: number;
+}
+
 const known: Readonly<Record<string, Unit>> = {
   '10 dB': 'centibels',
   '100 semitones': 'cents',
@@ -39,10 +45,7 @@ export function unitFractionIn(text: string, fits: (unit: Unit) => boolean): Uni
 }
 
 /** The unit of which a text gives a part, and how many of those parts make it up; `undefined` where it gives none. */
-export function unitPartsIn(
-  text: string,
-  fits: (unit: Unit) => boolean,
-): { whole: Unit; parts: number } | undefined {
+export function unitPartsIn(text: string, fits: (unit: Unit) => boolean): UnitPart | undefined {
   for (const [, tenths, hundredths, thousandths, below, ordinal, other, word = '', rest] of text.matchAll(
     fraction,
   )) {

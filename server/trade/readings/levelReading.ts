@@ -20,13 +20,15 @@ export function levelScaleOf(unit: Unit | undefined): LevelScale | undefined {
 }
 
 /**
- * Reads a level; a unit behind the number counts before the scale of its column. An attenuation counts the other way.
+ * Reads a level; a unit behind the number counts before the scale of its column, of which `parts` make up one. An
+ * attenuation counts the other way.
  * Levels beyond the bounds of the format, −144..6 dB, are brought to them.
  */
-export function readLevel(text: string, scale: LevelScale, attenuation: boolean): LevelReading {
+export function readLevel(text: string, scale: LevelScale, attenuation: boolean, parts = 1): LevelReading {
   const reading = readNumber(text);
   const own = reading?.unit === undefined ? scale : levelScaleOf(reading.unit);
-  const level = reading && own ? decibelsOf(reading.number, own, attenuation) : Number.NaN;
+  const number = reading && reading.number / (reading.unit === undefined ? parts : 1);
+  const level = number !== undefined && own ? decibelsOf(number, own, attenuation) : Number.NaN;
   if (Number.isNaN(level) || own === undefined) return { fault: 'is no level in dB' };
   const decibels = Math.min(volumeBounds.most, Math.max(volumeBounds.least, level));
   if (decibels !== level && level !== Number.NEGATIVE_INFINITY)

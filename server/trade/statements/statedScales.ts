@@ -5,7 +5,8 @@ import { unitOf } from '../languages/cellWords';
 import { unitByStem } from '../languages/unitStems';
 import { namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
-import { unitFractionIn } from '../phrases/unitFractions';
+import type { UnitPart } from '../phrases/unitFractions';
+import { unitFractionIn, unitPartsIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
 import { turningWords } from '../turningWords';
 import { panEndsIn } from './amounts/statedSides';
@@ -16,6 +17,8 @@ export interface StatedScale {
   unit: Unit | undefined;
   low: number | undefined;
   high: number | undefined;
+  /** Set where values count parts of a unit that are none of ours, as 128ths of a semitone; then there is no `unit`. */
+  part?: UnitPart | undefined;
   /** The clause that says so. */
   text: string;
 }
@@ -101,7 +104,7 @@ function readScale(whole: string, scales: Map<ColumnMeaning, StatedScale>, befor
   const meanings = goesOn && before && goesOnAbout.has(before[0]) ? before : named;
   if (!meanings) return goesOn ? before : undefined;
   if (meanings.some((meaning) => isKnown(scales.get(meaning)))) return meanings;
-  const stated = scaleOf(clause, meanings);
+  const stated = partScaleOf(clause, meanings) ?? scaleOf(clause, meanings);
   if (stated) for (const meaning of meanings) scales.set(meaning, { ...scales.get(meaning), ...stated });
   return meanings;
 }
@@ -130,6 +133,13 @@ function wordsOfClause(clause: string): string[] {
 /** Whether nothing remains to be said of a scale: a law such as `linear` alone leaves its ends open. */
 function isKnown(scale: StatedScale | undefined): boolean {
   return scale !== undefined && (scale.unit !== 'linear' || scale.high !== undefined);
+}
+
+/** Parts of a unit that a clause gives and that are no unit of ours; `undefined` where it gives none. */
+function partScaleOf(clause: string, meanings: readonly ColumnMeaning[]): StatedScale | undefined {
+  const isFit = (unit: Unit) => fits(unit, meanings);
+  if (unitFractionIn(clause, isFit) !== 'unknown') return undefined;
+  return { unit: undefined, low: undefined, high: undefined, part: unitPartsIn(clause, isFit), text: clause };
 }
 
 /** The unit and the ends that a clause gives for values of columns of these meanings; `undefined` where it gives neither. */
