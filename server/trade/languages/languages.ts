@@ -1,5 +1,7 @@
+import { bulgarian } from './bulgarian';
 import { catalan } from './catalan';
 import { chinese } from './chinese';
+import { croatian } from './croatian';
 import { czech } from './czech';
 import { danish } from './danish';
 import { dutch } from './dutch';
@@ -15,10 +17,12 @@ import { korean } from './korean';
 import type { LanguageWords } from './languageWords';
 import { polish } from './polish';
 import { portuguese } from './portuguese';
+import { romanian } from './romanian';
 import { russian } from './russian';
 import { spanish } from './spanish';
 import { swedish } from './swedish';
 import { turkish } from './turkish';
+import { ukrainian } from './ukrainian';
 
 /** All languages that tables are understood in; where two give a word another meaning, the first counts. */
 export const languages: readonly LanguageWords[] = [
@@ -42,4 +46,8 @@ export const languages: readonly LanguageWords[] = [
   hungarian,
   turkish,
   catalan,
+  ukrainian,
+  romanian,
+  croatian,
+  bulgarian,
 ];
