@@ -44,6 +44,25 @@ describe('a level that the text changes for some rows', () => {
     expect(levels(said)).toEqual([-1, -2, 0, -1.5]);
   });
 
+  it.each([
+    'Make both _s files 2 dB softer than it says above.',
+    'All two s files 2 dB quieter than below.',
+    'Beide _s-Dateien bitte 2 dB leiser als oben angegeben.',
+    'Les deux fichiers _s : 2 dB de moins que ci-dessus.',
+    'Les deux fichiers _s sont à baisser de 2 dB par rapport au tableau ci-dessus.',
+    'Los dos archivos _s van 2 dB más bajo que arriba.',
+    'Os dois ficheiros _s devem ficar 2 dB mais baixos do que acima.',
+    'De twee _s-bestanden 2 dB zachter dan hierboven staat.',
+    'Båda _s-filerna ska vara 2 dB svagare än ovan.',
+    'Oba pliki _s mają być o 2 dB ciszej niż powyżej.',
+    'Оба файла _s сделать на 2 дБ тише, чем указано выше.',
+    '2つの_sファイルは表より2 dB下げてください。',
+    '两个 _s 文件都比上面低 2 dB。',
+  ])('is changed beside a count, and against what is written: "%s"', (said) => {
+    const parted = rows.replaceAll(/oud_(\d)/g, 'oud_$1_');
+    expect(levels(said, parted)).toEqual([-3, -4, -2, -3.5]);
+  });
+
   it('goes by groups and by dynamics', () => {
     const grouped = table('Group | File | Root | Level', 'body | a.wav | 60 | -1', 'thud | b.wav | 60 | -2');
     expect(levels('All thud rows -3 dB.', grouped)).toEqual([-1, -5]);

@@ -59,18 +59,22 @@ const behindRows = new RegExp(
   'giu',
 );
 
-/** A letter or two behind an article: `the h files`. */
+const count = String.raw`\d{1,2}|two|three|four|five|six|eight|zwei|beiden|drei|vier|f\u00fcnf|sechs|deux|trois|quatre|dos|tres|cuatro|due|tre|quattro|dois|duas|tr\u00eas|quatro|twee|drie|tv\u00e5|fyra`;
+/** A letter or two behind an article or a count: `the h files`, `all three h files`. */
 const lettersBefore = new RegExp(
-  String.raw`(?<!\p{L})(?:the|die|der|den|les|los|las|gli|os|as|de)\s+(\p{L}{1,2})[-\s]+(?=(?:${rowWord})(?!\p{L}))`,
+  String.raw`(?<!\p{L})(?:the|die|der|den|les|los|las|gli|os|as|de|both|beide|(?:all|alle|alla)(?=\s+(?:${count})\s))\s+(?:(?:${count})\s+)?(\p{L}{1,2})[-\s]+(?=(?:${rowWord})(?!\p{L}))`,
   'giu',
 );
 /** What is written as a part of a name, between quotes or behind the sign that parts names: `"hall"`, `_h`, `*_hall.wav`. */
 const quoted = new RegExp(String.raw`${opening}\s?_?([\p{L}\d]{1,20})\s?${closing}`, 'giu');
 const behindSign = /(?<![\p{L}\d])_([\p{L}\d]{1,20})(?![\p{L}\d_])/giu;
+/** The same between words of scripts that write no blanks. */
+const behindSignUnspaced =
+  /(?<![\p{Script=Latin}\d])_([\p{Script=Latin}\d]{1,20})(?=[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}])/giu;
 
 /** Words that may be parts of the names of samples: beside words for rows, samples or microphones, in quotes or behind `_`. */
 export function namesOfRows(text: string): string[] {
-  const patterns = [beforeRows, behindRows, lettersBefore, quoted, behindSign];
+  const patterns = [beforeRows, behindRows, lettersBefore, quoted, behindSign, behindSignUnspaced];
   const found = patterns.flatMap((pattern) => Array.from(text.matchAll(pattern), ([, name = '']) => name));
   return [...new Set(found)];
 }

@@ -58,8 +58,9 @@ export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange
   const [amount] = amounts;
   if (!amount) return undefined;
   const size = Number((amount[2] ?? '').replace(',', '.'));
-  const plain = rest.replace(lower, ' ');
-  const [isLess, isMore] = [plain !== rest || less.test(plain), more.test(plain)];
+  const ways = waysIn(rest);
+  // What a level is compared with may name a place, as `above` does in `quieter than it says above`.
+  const { isLess, isMore } = ways.isLess && ways.isMore ? waysIn(rest.replace(compared, ' ')) : ways;
   const sign = amounts.find(({ 1: one }) => one !== '')?.[1] ?? '';
   const way = sign === '+' ? 1 : sign !== '' ? -1 : isLess && isMore ? 0 : isLess ? -1 : isMore ? 1 : usual;
   const isOne = areOne(text, amounts);
@@ -72,6 +73,16 @@ export function levelChangeIn(text: string, rest = text, usual = 0): LevelChange
         ? 'it does not tell for certain how much is added or taken off'
         : undefined;
   return { volume: way * size, doubt };
+}
+
+/** Words that stand before what something is compared with, and what follows. */
+const compared =
+  /(?<!\p{L})(?:than|als|que|di (?:quanto|quello|come)|rispetto|dan|\u00e4n|end|enn|kuin|ni\u017c|ne\u017e|nego|dec\u00e2t|\u0447\u0435\u043c|\u043d\u0456\u0436|\u043e\u0442\u043a\u043e\u043b\u043a\u043e\u0442\u043e|mint|par rapport|compared (?:to|with))(?!\p{L}).*$/iu;
+
+/** Which ways a text names. */
+function waysIn(text: string): { isLess: boolean; isMore: boolean } {
+  const plain = text.replace(lower, ' ');
+  return { isLess: plain !== text || less.test(plain), isMore: more.test(plain) };
 }
 
 /** What stands between two ways to write one amount: `6 dB lower (-6 dB)`. */
