@@ -93,10 +93,10 @@ export function* openTablesInSteps(
     hexadecimal ||= readHexadecimals(cells, rows);
     const columns = readColumns(cells, rows, chosen, glossary);
     yield done();
-    overruleValues(cells, { rows, columns });
     tables.push({ rows, data: rows.data, columns });
     yield done();
   }
+  overruleValues(cells, tables);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   const problem = problemOf(cells, tables, columns, chosen !== undefined);
   if (problem !== undefined) return { problem, columns };

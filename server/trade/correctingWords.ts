@@ -18,6 +18,13 @@ export const spokenCorrection: RegExp = new RegExp(`(?:${isWrong})?${isRight}|${
 
 const correct = new RegExp(words('right', 'wrong', 'instead'), 'iu');
 
+const titled = new RegExp(String.raw`${words('title')}[\s\p{L}]{0,20}[:.!\u2013\u2014-]`, 'iu');
+
+/** Whether a text is headed as a correction: `Correction: …`. */
+export function isHeadedAsCorrection(text: string): boolean {
+  return titled.test(text.replaceAll('\uff1a', ':'));
+}
+
 /** Whether a sentence says that a value in it is the right one, or another a wrong one. */
 export function saysCorrect(sentence: string): boolean {
   return correct.test(sentence);

@@ -100,6 +100,7 @@ export const bulgarian: LanguageWords = {
     only: ['само'],
   },
   correcting: {
+    title: ['поправка', 'корекция'],
     right: ['трябва да', 'правилн*'],
     wrong: ['грешн*', 'неправилн*'],
     instead: ['вместо'],

@@ -85,6 +85,7 @@ export const catalan: LanguageWords = {
     already: [],
   },
   correcting: {
+    title: ['correcció', 'correccions'],
     right: ['hauria', 'ha de ser'],
     wrong: ['incorrect*', 'mal'],
     instead: ['en lloc'],

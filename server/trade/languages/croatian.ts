@@ -121,6 +121,7 @@ export const croatian: LanguageWords = {
     only: ['samo'],
   },
   correcting: {
+    title: ['ispravak', 'ispravka', 'ispravke'],
     right: ['treba biti', 'ispravn*'],
     wrong: ['pogrešn*', 'neispravn*'],
     instead: ['umjesto', 'umesto'],

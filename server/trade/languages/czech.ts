@@ -94,6 +94,7 @@ export const czech: LanguageWords = {
     already: ['již', 'už'],
   },
   correcting: {
+    title: ['oprava', 'opravy'],
     right: ['má být', 'správn*'],
     wrong: ['chyb*', 'špatně'],
     instead: ['místo'],

@@ -141,6 +141,7 @@ export const danish: LanguageWords = {
     already: ['allerede'],
   },
   correcting: {
+    title: ['rettelse', 'rettelser', 'korrektion', 'retting'],
     right: ['skal', 'skal være', 'rettet til'],
     wrong: ['forkert', 'feil'],
     instead: ['i stedet'],

@@ -187,6 +187,7 @@ export const dutch: LanguageWords = {
     already: ['reeds'],
   },
   correcting: {
+    title: ['correctie', 'correcties', 'rectificatie'],
     right: ['moet', 'moet zijn', 'juist*'],
     wrong: ['fout*'],
     instead: ['in plaats'],

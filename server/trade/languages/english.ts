@@ -521,6 +521,7 @@ export const english: LanguageWords = {
     already: ['already'],
   },
   correcting: {
+    title: ['correction', 'corrections', 'erratum', 'errata', 'corrigendum'],
     right: [
       'should be',
       'should read',

@@ -106,6 +106,7 @@ export const finnish: LanguageWords = {
     already: ['jo'],
   },
   correcting: {
+    title: ['korjaus', 'korjaukset', 'oikaisu'],
     right: ['pitää', 'pitäisi', 'oikea*', 'oikein'],
     wrong: ['väärin'],
     instead: ['sijaan', 'sijasta'],

@@ -209,6 +209,7 @@ export const french: LanguageWords = {
     already: ['déjà'],
   },
   correcting: {
+    title: ['correction', 'corrections', 'rectification', 'erratum'],
     right: ['devrai*', 'doit', 'faut'],
     wrong: ['faux', 'fausse', 'erreur'],
     instead: ['au lieu'],

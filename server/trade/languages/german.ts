@@ -287,6 +287,7 @@ export const german: LanguageWords = {
     already: ['bereits', 'schon'],
   },
   correcting: {
+    title: ['Korrektur', 'Korrekturen', 'Berichtigung', 'korrigiert'],
     right: ['soll*', 'muss', 'muß', 'müss*', 'richtig*', 'korrekt*'],
     wrong: ['falsch*'],
     instead: ['statt', 'anstatt', 'anstelle'],

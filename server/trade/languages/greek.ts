@@ -150,6 +150,7 @@ export const greek: LanguageWords = {
     already: ['ήδη'],
   },
   correcting: {
+    title: ['διόρθωση', 'διορθώσεις'],
     right: ['πρέπει', 'σωστ*'],
     wrong: ['λάθος'],
     instead: ['αντί'],

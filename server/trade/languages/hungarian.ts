@@ -109,6 +109,7 @@ export const hungarian: LanguageWords = {
     already: ['már'],
   },
   correcting: {
+    title: ['javítás', 'helyesbítés'],
     right: ['helyesen'],
     wrong: ['rossz'],
     instead: ['helyett'],

@@ -172,6 +172,7 @@ export const italian: LanguageWords = {
     already: ['già', 'gia'],
   },
   correcting: {
+    title: ['correzione', 'correzioni', 'rettifica', 'errata corrige'],
     right: ['deve', 'devono', 'dovrebbe', 'corrett*'],
     wrong: ['sbagliat*'],
     instead: ['invece'],

@@ -107,7 +107,8 @@ export const japanese: LanguageWords = {
     already: ['すでに', '既に'],
   },
   correcting: {
-    right: ['正しく'],
+    title: ['訂正', '修正'],
+    right: ['正しく', 'べき'],
     wrong: ['間違', '誤り'],
     instead: ['代わり'],
     rather: ['いや', 'ではなく', 'じゃなくて', '正しくは'],

@@ -91,6 +91,7 @@ export const korean: LanguageWords = {
     already: ['이미'],
   },
   correcting: {
+    title: ['정정', '수정'],
     right: ['맞'],
     wrong: ['틀'],
     instead: ['대신'],

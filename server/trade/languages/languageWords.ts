@@ -72,6 +72,8 @@ export interface TurningWords {
 
 /** Words of who puts a value right; `*` is any ending. */
 export interface CorrectingWords {
+  /** At the head of a correction, with a sign behind: `Correction:`. */
+  title: readonly string[];
   /** Before the right value, or that it is right: `should be`, `correct`. */
   right: readonly string[];
   /** That a value is wrong. */

@@ -142,6 +142,7 @@ export const polish: LanguageWords = {
     already: ['już', 'juz'],
   },
   correcting: {
+    title: ['korekta', 'poprawka', 'sprostowanie', 'errata'],
     right: ['powinn*', 'powinno być', 'ma być', 'poprawnie'],
     wrong: ['błąd*', 'błędn*', 'źle'],
     instead: ['zamiast'],

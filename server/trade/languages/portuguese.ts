@@ -179,6 +179,7 @@ export const portuguese: LanguageWords = {
     already: ['já'],
   },
   correcting: {
+    title: ['correção', 'correções', 'correcção', 'errata'],
     right: ['deve', 'deveria', 'correto'],
     wrong: ['errado', 'errada'],
     instead: ['em vez', 'em lugar'],

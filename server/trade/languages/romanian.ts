@@ -153,6 +153,7 @@ export const romanian: LanguageWords = {
     only: ['numai', 'doar'],
   },
   correcting: {
+    title: ['corectură', 'corecție', 'corectare', 'erată'],
     right: ['corect*', 'trebuie să fie', 'ar trebui'],
     wrong: ['greșit*'],
     instead: ['în loc de'],

@@ -122,6 +122,7 @@ export const russian: LanguageWords = {
     already: ['уже'],
   },
   correcting: {
+    title: ['исправление', 'исправления', 'поправка', 'поправки'],
     right: ['должн*', 'правильн*'],
     wrong: ['неверн*'],
     instead: ['вместо'],

@@ -172,6 +172,7 @@ export const spanish: LanguageWords = {
     already: ['ya'],
   },
   correcting: {
+    title: ['corrección', 'correcciones', 'rectificación', 'fe de erratas'],
     right: ['debe', 'deben', 'debería*', 'deberia*', 'correg*', 'correcto'],
     wrong: ['incorrect*', 'mal'],
     instead: ['en lugar', 'en vez'],

@@ -101,6 +101,7 @@ export const swedish: LanguageWords = {
     already: ['redan'],
   },
   correcting: {
+    title: ['rättelse', 'rättelser', 'korrigering'],
     right: ['skall', 'ska vara', 'bör', 'rätt'],
     wrong: ['fel'],
     instead: ['i stället', 'istället'],

@@ -134,6 +134,7 @@ export const turkish: LanguageWords = {
     already: ['zaten'],
   },
   correcting: {
+    title: ['düzeltme', 'düzeltmeler'],
     right: ['doğrusu', 'daha doğrusu'],
     wrong: ['yanlış'],
     instead: ['yerine'],

@@ -154,6 +154,7 @@ export const ukrainian: LanguageWords = {
     only: ['тільки', 'лише'],
   },
   correcting: {
+    title: ['виправлення', 'поправка'],
     right: ['має бути', 'правильн*'],
     wrong: ['неправильн*', 'помилков*'],
     instead: ['замість'],

@@ -1,5 +1,6 @@
-/** Scripts that write words without blanks between them. */
-const unspaced = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
+/** A letter of a script that writes words without blanks between them, as a part of a pattern that goes by `u`. */
+export const unspacedLetter: string = String.raw`[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]`;
+const unspaced = new RegExp(unspacedLetter, 'u');
 
 /** Whether a word is of a script that has no blanks between words. */
 export function isUnspaced(word: string): boolean {
