@@ -98,6 +98,7 @@ export const bulgarian: LanguageWords = {
     without: ['без'],
     except: ['освен', 'с изключение на'],
     only: ['само'],
+    already: ['вече'],
   },
   correcting: {
     title: ['поправка', 'корекция'],

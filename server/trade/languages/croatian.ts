@@ -119,6 +119,7 @@ export const croatian: LanguageWords = {
     without: ['bez'],
     except: ['osim', 'izuzev'],
     only: ['samo'],
+    already: ['već'],
   },
   correcting: {
     title: ['ispravak', 'ispravka', 'ispravke'],

@@ -151,6 +151,7 @@ export const romanian: LanguageWords = {
     without: ['fără'],
     except: ['cu excepția', 'în afară de'],
     only: ['numai', 'doar'],
+    already: ['deja'],
   },
   correcting: {
     title: ['corectură', 'corecție', 'corectare', 'erată'],

@@ -152,6 +152,7 @@ export const ukrainian: LanguageWords = {
     without: ['без'],
     except: ['крім', 'окрім', 'за винятком', 'якщо не'],
     only: ['тільки', 'лише'],
+    already: ['вже'],
   },
   correcting: {
     title: ['виправлення', 'поправка'],
