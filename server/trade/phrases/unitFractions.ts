@@ -57,6 +57,19 @@ export function unitPartsIn(text: string, fits: (unit: Unit) => boolean): UnitPa
     const parts = other === undefined ? Number(below ?? ordinal) : partsOf(other);
     if (parts > 1) return { whole, parts };
   }
+  return steppedPartsIn(text, fits);
+}
+
+/** How many steps a whole one has, as `64 steps per semitone` and `64 = 1 semitone`; of other units a text may give rates so. */
+const stepped =
+  /(?<![\p{L}\d.,/])\+?(\d{2,4})\s*(?:(?:\p{L}{1,20}\s+){0,2}(?:per|to (?:the|an?|one)|in (?:an?|one)|je|pro|par|por|na|\u043d\u0430)|=|is|ist|sind|est|es|makes?|equals?)\s*(?:(?:an?|one|\+?1|einen?|eine[mr]?|une?|una|uno|een|ett|et)\s+)?(\p{L}{2,20})(-?\s?(?:ton|tone|tons|tones|tono|toni|tonos|toon|tonen)(?!\p{L}))?/giu;
+
+function steppedPartsIn(text: string, fits: (unit: Unit) => boolean): UnitPart | undefined {
+  for (const [, count, word = '', rest] of text.matchAll(stepped)) {
+    const whole = (rest === undefined ? undefined : unitByStem(`${word}${rest}`)) ?? unitByStem(word);
+    const isStep = whole === 'semitones' || whole === 'dB';
+    if (isStep && fits(whole)) return { whole, parts: Number(count) };
+  }
   return undefined;
 }
 

@@ -22,6 +22,11 @@ describe('tunings in parts of a semitone', () => {
     ['Accord fin en 64èmes de demi-ton.', 'Accord fin'],
     ['Afinación en 64avos de semitono.', 'Afinación'],
     ['Accordatura in 64esimi di semitono.', 'Accordatura'],
+    ['Fine: 64 steps per semitone.', 'Fine'],
+    ['FINE has 64 units to the semitone.', 'Fine'],
+    ['Fine: 64 = one semitone', 'Fine'],
+    ['Fine values: +64 = +1 semitone', 'Fine'],
+    ['Feinstimmung: 64 Schritte pro Halbton', 'Feinstimmung'],
     ['Copied from the display.', 'Fine (1/64 semitone)'],
   ])('are divided: %s', (said, heading) => {
     const text = tuned(said, heading);
