@@ -2,6 +2,7 @@ import { dynamicIn } from '../../trade/dynamics';
 import { panWord } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
+import { isUnspaced, oneOfWords } from '../../trade/languages/wordPattern';
 import { nameKinds } from '../../trade/names/nameParts';
 import { rangeWords } from '../../trade/rangeWords';
 import { lettersIn, readKeyRange } from '../../trade/readings/keyReading';
@@ -38,7 +39,7 @@ export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = tr
   if (areDifferent(dynamics)) return dynamics.map((dynamic) => ({ kind: 'dynamics', dynamic }));
   const positions = names.map((words) => roundRobinIn(words.join('')));
   if (areDifferent(positions)) return positions.map((position) => ({ kind: 'round_robin', position }));
-  const sides = only.map((word) => panWord(word));
+  const sides = names.map(sideIn);
   if (sides.includes('left') && sides.includes('right') && sides.every((side) => side !== undefined))
     return sides.map((side) => ({ kind: 'pan', pan: side === 'left' ? -100 : side === 'right' ? 100 : 0 }));
   const triggers = names.map((words) => (words.length === 0 ? 'attack' : triggerIn(words.join(' '))));
@@ -46,6 +47,17 @@ export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = tr
     return triggers.map((trigger) => ({ kind: 'trigger', trigger }));
   const isKnown = groupKinds.some(({ labelOf }) => only.every((word) => labelOf(word) !== undefined));
   return columns.map(({ heading }) => ({ kind: 'group', isKnown, name: groupOf(heading) }));
+}
+
+/** Small words before a side: `de gauche`, `din stânga`. */
+const smallWords: ReadonlySet<string> = new Set(languages.flatMap(({ fillers }) => fillers.map(bareWord)));
+const unspacedFiles = oneOfWords([...fileWords].filter(isUnspaced));
+const unspacedFile = new RegExp(`^${unspacedFiles}|${unspacedFiles}$`, 'gu');
+
+/** The side that the words of a heading name, with small words at most beside it: `fichier de gauche` without its first word, `左ファイル`. */
+function sideIn(words: readonly string[]): ReturnType<typeof panWord> {
+  const [word = '', ...others] = words.filter((one, at) => at === words.length - 1 || !smallWords.has(one));
+  return others.length > 0 ? undefined : (panWord(word) ?? panWord(word.replace(unspacedFile, '')));
 }
 
 const microphone =

@@ -58,8 +58,8 @@ export const catalan: LanguageWords = {
   folders: ['carpeta', 'directori'],
   ditto: ['ídem', 'igual'],
   cells: {
-    left: ['esquerra', 'esq'],
-    right: ['dreta', 'dre'],
+    left: ['esquerra', 'esquerre', 'esq'],
+    right: ['dreta', 'dret', 'dre'],
     centre: ['centre', 'mig'],
     whole: [
       'tot el fitxer',

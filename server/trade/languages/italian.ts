@@ -137,8 +137,8 @@ export const italian: LanguageWords = {
   folders: ['cartella', 'sottocartella'],
   ditto: ['idem', 'id.', 'come sopra', 'c. s.', 'c.s.', 'stesso', 'stessa', 'uguale'],
   cells: {
-    left: ['sinistra', 'sin', 'sx', 's'],
-    right: ['destra', 'des', 'dx', 'd'],
+    left: ['sinistra', 'sinistro', 'sin', 'sx', 's'],
+    right: ['destra', 'destro', 'des', 'dx', 'd'],
     centre: ['centro', 'mezzo'],
     whole: [
       'tutto il file',

@@ -142,8 +142,8 @@ export const portuguese: LanguageWords = {
   folders: ['pasta', 'subpasta'],
   ditto: ['idem', 'id.', 'igual', 'o mesmo', 'mesmo', 'a mesma', 'igual acima', 'idem acima'],
   cells: {
-    left: ['esquerda', 'esq', 'e'],
-    right: ['direita', 'dir', 'd'],
+    left: ['esquerda', 'esquerdo', 'esq', 'e'],
+    right: ['direita', 'direito', 'dir', 'd'],
     centre: ['centro', 'meio'],
     whole: [
       'todo o arquivo',

@@ -114,7 +114,7 @@ export const romanian: LanguageWords = {
     comment: ['comentariu', 'comentarii', 'observație', 'observații', 'notițe', 'descriere', 'culoare'],
     row_number: ['nr', 'nr crt', 'număr', 'rând'],
   },
-  fillers: ['și', 'pentru'],
+  fillers: ['și', 'pentru', 'din'],
   totals: ['total', 'sumă', 'medie'],
   pages: ['pagina'],
   limits: { least: ['de la', 'și mai mult'], most: ['până la', 'și mai puțin'], all: ['tot', 'toate'] },

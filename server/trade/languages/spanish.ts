@@ -133,8 +133,8 @@ export const spanish: LanguageWords = {
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
   ditto: ['ídem', 'idem', 'íd.', 'id.', 'igual', 'lo mismo', 'igual que arriba', 'como arriba'],
   cells: {
-    left: ['izquierda', 'izq', 'i'],
-    right: ['derecha', 'der', 'd'],
+    left: ['izquierda', 'izquierdo', 'izq', 'i'],
+    right: ['derecha', 'derecho', 'der', 'd'],
     centre: ['centro', 'medio'],
     whole: [
       'todo el archivo',

@@ -56,6 +56,14 @@ describe('headings in Romanian, Ukrainian, Croatian and Bulgarian', () => {
 
   it.each([
     ['Fișier stânga', 'Fișier dreapta'],
+    ['Fișierul din stânga', 'Fișierul din dreapta'],
+    ['Archivo izquierdo', 'Archivo derecho'],
+    ['File sinistro', 'File destro'],
+    ['Ficheiro esquerdo', 'Ficheiro direito'],
+    ['Fichier de gauche', 'Fichier de droite'],
+    ['Fitxer esquerre', 'Fitxer dret'],
+    ['左文件', '右文件'],
+    ['左ファイル', '右ファイル'],
     ['Ліворуч', 'Праворуч'],
     ['Лівий файл', 'Правий файл'],
     ['Lijeva datoteka', 'Desna datoteka'],
