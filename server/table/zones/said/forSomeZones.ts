@@ -193,6 +193,8 @@ function isCalled(group: string, bare: string): boolean {
 
 /** The words and letters of a name, without its folder and its ending: `dulc_1s` has `dulc`, `1` and `s`. */
 function partsOf(name: string): string[] {
-  const stem = name.replace(/^.*[/\\]/, '').replace(/\.\w{1,5}$/, '');
+  const file = name.replace(/^.*[/\\]/, '').replace(/\.\w{1,5}$/, '');
+  // The letter of a note is no part that a text means: `_A4_b` is none of the `_a` files.
+  const stem = file.replace(/(?<![\p{L}\d])[a-g][#b]?-?\d(?![\p{L}\d])/giu, ' ');
   return (bareWord(stem).match(/\p{L}+|\d+/gu) ?? []) as string[];
 }
