@@ -4,18 +4,26 @@ import type { Steps } from '../steps';
 import { piecesInStep } from '../steps';
 import type { RegionOverlap } from './overlaps';
 import type { Rectangle } from './rectangles';
-import { intersectionOf, rectangleOf } from './rectangles';
+import { rectangleOf } from './rectangles';
 
 /** Keys that two sounds share where both are meant; neighbours that overlap by mistake share fewer. Our choice: an octave. */
 const fewestShared = 12;
 /** Letters that a word has at the least to tell of a sound, as names of notes and sides have fewer. Our choice. */
 const soundWord = /\p{L}{3,}/u;
 
+/** The keys and velocities that the regions of a sound answer. */
+interface Reach {
+  /** 1 at each key. */
+  keys: Uint8Array;
+  lowVelocity: number;
+  highVelocity: number;
+}
+
 /**
  * The overlaps whose samples are not two sounds laid over one another. Regions under one header make a sound when the names of
- * their samples begin with the same word. Two sounds are laid over one another where all regions of one and all of the other
- * share an octave or more, most keys and all velocities of one of the two: neighbours of a drum kit share a key or two, layers
- * of velocity a few velocities, and the halves of a split keyboard a few keys. Worked out in steps.
+ * their samples begin with the same word. Two sounds are laid over one another where they share an octave or more, most keys and all
+ * velocities of one of the two: neighbours of a drum kit share a key or two, layers of velocity a few velocities, and the halves of a
+ * split keyboard a few keys. Worked out in steps.
  */
 export function* withinOneSound(
   instrument: Instrument,
@@ -30,14 +38,12 @@ export function* withinOneSound(
     return one !== undefined && two !== undefined && one !== two;
   };
   if (!overlaps.some(isOfTwo)) return [...overlaps];
-  const sounds = new Map<string, Rectangle>();
+  const sounds = new Map<string, Reach>();
   for (const [at, region] of instrument.regions.entries()) {
     if (at % piecesInStep === piecesInStep - 1) yield at / instrument.regions.length;
     const sound = soundOf(region);
     const rectangle = sound === undefined ? undefined : rectangleOf(instrument, region);
-    if (sound === undefined || !rectangle) continue;
-    const known = sounds.get(sound);
-    sounds.set(sound, known ? aroundBoth(known, rectangle) : rectangle);
+    if (sound !== undefined && rectangle) sounds.set(sound, withRectangle(sounds.get(sound), rectangle));
   }
   return overlaps.filter((overlap) => {
     if (!isOfTwo(overlap)) return true;
@@ -47,28 +53,32 @@ export function* withinOneSound(
   });
 }
 
-function areLaidOver(one: Rectangle, other: Rectangle): boolean {
-  const shared = intersectionOf(one, other);
-  if (!shared || keysOf(shared) < fewestShared) return false;
-  return [one, other].some(
-    (whole) =>
-      shared.lowVelocity === whole.lowVelocity &&
-      shared.highVelocity === whole.highVelocity &&
-      keysOf(shared) * 2 > keysOf(whole),
-  );
-}
-
-function aroundBoth(one: Rectangle, other: Rectangle): Rectangle {
+function withRectangle(
+  known: Reach | undefined,
+  { lowKey, highKey, lowVelocity, highVelocity }: Rectangle,
+): Reach {
+  const keys = known?.keys ?? new Uint8Array(128);
+  keys.fill(1, lowKey, highKey + 1);
   return {
-    lowKey: Math.min(one.lowKey, other.lowKey),
-    highKey: Math.max(one.highKey, other.highKey),
-    lowVelocity: Math.min(one.lowVelocity, other.lowVelocity),
-    highVelocity: Math.max(one.highVelocity, other.highVelocity),
+    keys,
+    lowVelocity: Math.min(lowVelocity, known?.lowVelocity ?? lowVelocity),
+    highVelocity: Math.max(highVelocity, known?.highVelocity ?? highVelocity),
   };
 }
 
-function keysOf({ lowKey, highKey }: Rectangle): number {
-  return highKey - lowKey + 1;
+function areLaidOver(one: Reach, other: Reach): boolean {
+  const shared = countOf(one.keys.map((key, at) => key & other.keys[at]));
+  if (shared < fewestShared) return false;
+  const low = Math.max(one.lowVelocity, other.lowVelocity);
+  const high = Math.min(one.highVelocity, other.highVelocity);
+  return [one, other].some(
+    ({ keys, lowVelocity, highVelocity }) =>
+      low === lowVelocity && high === highVelocity && shared * 2 > countOf(keys),
+  );
+}
+
+function countOf(keys: Uint8Array): number {
+  return keys.reduce((sum, key) => sum + key, 0);
 }
 
 function firstWord(path: string | undefined): string | undefined {

@@ -109,6 +109,10 @@ describe('range-overlap', () => {
       );
     expect(codesOf(...rows('Celesta', 48, 12), ...rows('Wave', 54, 9))).toEqual([]);
     expect(codesOf(...rows('Celesta', 48, 12), ...rows('Wave', 81, 9))).toEqual(slip);
+    const inTurn = [48, 53, 58, 63, 68, 73].map((key, at) =>
+      region(at % 2 === 0 ? 'felt' : 'wood', `lokey=${key} hikey=${key + (at === 3 ? 5 : 4)}`),
+    );
+    expect(codesOf(...inTurn)).toEqual(slip);
   });
 
   it('tells one finding for a region that lies over many', () => {

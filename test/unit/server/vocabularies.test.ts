@@ -125,7 +125,9 @@ describe('features in a vocabulary', () => {
       range: { start: at, end: at },
       text: table,
     });
-    const text = TextDocument.applyEdits(TextDocument.create('', '', 1, smithy), result?.edits ?? []);
+    const text = TextDocument.applyEdits(TextDocument.create('', '', 1, smithy), [
+      { range: { start: at, end: at }, newText: result?.insertText ?? '' },
+    ]);
     expect(text).toBe(
       smithy.replace(
         '</smithy>',
@@ -152,7 +154,9 @@ describe('features in a vocabulary', () => {
       range: { start: at, end: at },
       text: 'Sample\tLow Key\tHigh Key\tRoot\tLoop Start\tLoop End\nmid.wav\t85\t90\t88\t24000\t36000\n',
     });
-    const text = TextDocument.applyEdits(TextDocument.create('', '', 1, mill), result?.edits ?? []);
+    const text = TextDocument.applyEdits(TextDocument.create('', '', 1, mill), [
+      { range: { start: at, end: at }, newText: result?.insertText ?? '' },
+    ]);
     expect(text).toContain('root-key="88" loop-start-seconds="0.5" loop-end-seconds="0.75"/>');
   });
 });

@@ -37,7 +37,7 @@ export function loopParameters(one: Assigned, assigned: readonly Assigned[]): Vo
 }
 
 /** Words such as `none` among ranges of loop points. */
-export function loopWords(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
+export function wordedLoops(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
   if (assigned.some(({ target }) => target === 'loop_on' || saysMode.has(target))) return [];
   const words: Record<string, string> = {};
   for (const word of one.facts.tally.keys()) {

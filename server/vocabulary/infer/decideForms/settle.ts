@@ -18,7 +18,7 @@ import type { Rows } from '../values/rows';
 import { panSide } from '../words/words';
 import type { KeyForms } from './keyForms';
 import { decideKeyForms } from './keyForms';
-import { loopWords } from './loopParameters';
+import { wordedLoops } from './loopParameters';
 import { otherParameters } from './otherParameters';
 import { addedDraft, formDraft, overriddenDraft, placeDraft } from './placeDrafts';
 import type { PositionForms } from './positionForms';
@@ -183,7 +183,7 @@ class Settling {
     if (one.target === 'loop_crossfade') return [];
     const position = parameterAt(one, this.#positionForms.parameterOf(one), this.#positionForms.formOf(one));
     const hasWords = one.target === 'loop_start' && one.part === 1;
-    return [position, ...(hasWords ? loopWords(one, this.#assigned) : [])];
+    return [position, ...(hasWords ? wordedLoops(one, this.#assigned) : [])];
   }
 }
 
