@@ -112,6 +112,10 @@ function settleRanges(state: ColumnState): void {
     const index = taken.get(range);
     if (index === undefined || ranged(index) || chosen.has(index)) continue;
     const missing = !taken.has(low) ? low : !taken.has(high) ? high : undefined;
+    if (range === 'key_range' && missing && numbersRows(state, index)) {
+      state.claim(index, 'row_number', 0.8, 'Its numbers count the rows, and lie far below the other keys.');
+      continue;
+    }
     const lowIndex = taken.get(low);
     if (
       range === 'key_range' &&
@@ -127,6 +131,24 @@ function settleRanges(state: ColumnState): void {
       state.claim(index, high, 0.6, evidence);
     }
   }
+}
+
+/**
+ * Whether numbers that count the rows can be no ends of keys: as low ones they would make each range hold all of those before, as
+ * high ones they would lie below their low keys. How many keys zones have may rise so too, where each then ends right below the next.
+ */
+function numbersRows({ contents, taken }: ColumnState, index: number): boolean {
+  const numbers = contents[index];
+  const lacksLow = !taken.has('lokey');
+  const other = contents[taken.get(lacksLow ? 'hikey' : 'lokey') ?? -1];
+  if (!other || !numbers.counting) return false;
+  const { values } = numbers;
+  if (lacksLow) return values.every((number, row) => row === 0 || number <= other.values[row - 1]);
+  const isLower = values.every((number, row) => number < other.values[row]);
+  return (
+    isLower &&
+    values.some((_, row) => row > 0 && other.values[row - 1] + values[row - 1] !== other.values[row])
+  );
 }
 
 /** Whether numbers are too small for high keys beside the low ones, as numbers of keys are. */
