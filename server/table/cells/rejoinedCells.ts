@@ -70,7 +70,10 @@ export function rejoinedCells(cells: TableCells): TableCells | undefined {
   const width = heading < 0 ? 0 : cells.width(heading);
   if (width < 3 || width > mostColumns) return undefined;
   const expected = Array.from({ length: width }, (_, column) =>
-    expectedUnder(cells.value(cells.cell(heading, column))),
+    // What stands in front of all headings counts the rows.
+    column === 0 && cells.isEmpty(heading, 0)
+      ? 'key'
+      : expectedUnder(cells.value(cells.cell(heading, column))),
   );
   if (!expected.includes('file')) return undefined;
   const joined = new Map<number, number[]>();

@@ -23,6 +23,7 @@ import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
 import { splitWords, usualWidth } from './split/splitWords';
 import { turnedTable } from './turnedTable';
+import { unheadedNumbers } from './unheadedNumbers';
 
 /**
  * The cells of a text, a row for each zone: of JSON or a script, of an HTML or Markdown table, of records, or of lines parted by a character
@@ -69,7 +70,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
 
 /** The cells with a row for each zone, where they stand in any other order. */
 function* arrangedTable(given: TableCells, html: boolean, written: string): Steps<TableCells> {
-  const cells = (html ? undefined : rejoinedCells(given)) ?? given;
+  const headed = unheadedNumbers(given) ?? given;
+  const cells = (html ? undefined : rejoinedCells(headed)) ?? headed;
   const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
   if (arranged) return arranged;
   yield 0.8;
