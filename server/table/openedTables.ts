@@ -24,6 +24,7 @@ import type { ExplainedWord } from './headings/legendWords';
 import { useLegend } from './headings/legendWords';
 import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
+import { lackOfSamples } from './samplesToCome';
 import { textFault } from './textFault';
 import type { Table } from './zones/zones';
 
@@ -121,6 +122,8 @@ function problemOf(
     const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
     return `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
   }
+  const toCome = lackOfSamples(cells, withSamples);
+  if (toCome !== undefined) return toCome;
   const lacks = isChosen ? [] : withSamples.map((table) => lackOfKeys(cells, table.rows, table.columns));
   const [lack] = lacks;
   return lack === undefined || lacks.includes(undefined)

@@ -2,6 +2,7 @@ import { isAudioFileName } from '../../model/fileNames';
 import { isTotal, readHeading } from '../../trade/headings/headings';
 import { keyMeanings } from '../../trade/meaning';
 import { readKeyRange } from '../../trade/readings/keyReading';
+import { isStillToCome } from '../../trade/readings/stillToCome';
 import { statedSettings } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';
@@ -137,6 +138,7 @@ export class NameReader {
       this.ignore(row, 'sums up other rows');
     else if (!isFile && cells.filled(row) === 1 && this.#width > 2) this.ignore(row, 'is a line of text');
     else if (!isFile && this.#endings && !this.#hasKey(row)) this.ignore(row, 'names no sample file');
+    else if (!isFile && isStillToCome(given)) this.ignore(row, 'names a sample that is still to come');
     else if (oneLine(given) === '') this.ignore(row, 'names no sample');
     else return cell;
     return -1;
