@@ -38,11 +38,11 @@ export function unheadedNumbers(cells: TableCells): TableCells | undefined {
   const heading = findHeading(cells, first);
   const width = heading < 0 ? 0 : headingCount(cells, heading);
   if (width < 2 || width > mostColumns) return undefined;
-  if (!areCounted(cells, heading, width)) return undefined;
+  const headings = headingsBesideNumbers(cells, heading, width);
+  if (!headings) return undefined;
   const rows = Array.from({ length: cells.rowCount }, (_, row) => {
     const own = Array.from({ length: cells.width(row) }, (_, column) => cells.cell(row, column));
-    // Lines of headings and units above stand in the same columns; a title is a single cell.
-    return row <= heading && own.length > 1 ? [-1, ...own] : own;
+    return headings.has(row) ? [-1, ...own] : own;
   });
   const arranged = arrangedCells(cells, rows);
   arranged.assumptions = [...cells.assumptions, { text: told, ...cells.rowSpan(heading) }];
@@ -67,24 +67,52 @@ function fileHeading(cells: TableCells, heading: number, width: number): number 
   return found < 0 && first !== 'unknown' ? -1 : 0;
 }
 
-/** Whether all rows below the headings count from 0 or 1, and have their samples one cell further right than the headings say. */
-function areCounted(cells: TableCells, heading: number, width: number): boolean {
+/**
+ * The rows of headings, and of units above or below them, where all others count from 0 or 1 and have their samples one cell further
+ * right than the headings say; `undefined` where they do not.
+ */
+function headingsBesideNumbers(cells: TableCells, heading: number, width: number): Set<number> | undefined {
   const file = fileHeading(cells, heading, width);
-  if (file < 0) return false;
-  let [count, start, wider] = [0, 0, 0];
-  for (let row = heading + 1; row < cells.rowCount; row++) {
-    // Blank lines, drawn ones and remarks stand between rows.
+  if (file < 0) return undefined;
+  const headings = new Set<number>();
+  let [count, wider, next] = [0, 0, Number.NaN];
+  for (let row = 0; row < cells.rowCount; row++) {
+    // Titles, blank lines, drawn ones and remarks stand between rows.
     if (cells.filled(row) <= 1 || isRuling(cells, row)) continue;
-    if (cells.width(row) <= width) return false;
-    const number = Number(rowNumber.exec(cells.plain(cells.cell(row, 0)))?.[1] ?? Number.NaN);
-    if (count === 0) start = number;
-    if (number !== start + count || start > 1) return false;
-    if (namesAudioFile(cells, cells.cell(row, file))) return false;
+    const isRow = row > heading && isCounted(cells, row, file);
+    if (!isRow) {
+      const again = count > 0 && isSameRow(cells, row, heading);
+      if (count === 0 || again) headings.add(row);
+      else if (namesAudioFile(cells, cells.cell(row, file))) return undefined;
+      // Below the same headings the numbers may start again.
+      if (again) next = Number.NaN;
+      continue;
+    }
+    const number = numberOf(cells, row);
+    const isFirst = Number.isNaN(next) && (number <= 1 || number === count + 1);
+    if (cells.width(row) <= width || !(isFirst || number === next)) return undefined;
+    next = number + 1;
     count++;
     if (namesAudioFile(cells, cells.cell(row, file + 1))) continue;
     // A comma inside of a name parts it.
-    if (cells.width(row) === width + 1) return false;
+    if (cells.width(row) === width + 1) return undefined;
     wider++;
   }
-  return count >= leastRows && wider * 2 < count;
+  return count >= leastRows && wider * 2 < count ? headings : undefined;
+}
+
+/** Whether a row starts with a running number, or has its sample one cell too far right. */
+function isCounted(cells: TableCells, row: number, file: number): boolean {
+  return !Number.isNaN(numberOf(cells, row)) || namesAudioFile(cells, cells.cell(row, file + 1));
+}
+
+function numberOf(cells: TableCells, row: number): number {
+  return Number(rowNumber.exec(cells.plain(cells.cell(row, 0)))?.[1] ?? Number.NaN);
+}
+
+function isSameRow(cells: TableCells, row: number, other: number): boolean {
+  if (cells.width(row) !== cells.width(other)) return false;
+  for (let column = 0; column < cells.width(row); column++)
+    if (cells.value(cells.cell(row, column)) !== cells.value(cells.cell(other, column))) return false;
+  return true;
 }

@@ -50,6 +50,15 @@ describe('a running number in front of rows whose headings lack it', () => {
     expect(zones(text)).toEqual(['a.wav 52 55 57', 'bass, muted.wav 58 60 62', 'c.wav 63 65 67']);
   });
 
+  it('goes on below headings that stand again, beside units and sums', () => {
+    const head = 'Sample;Root;Low key;High key';
+    const again = `${head}\n1;a.wav;55;52;57\n2;b.wav;60;58;62\n\n${head}\n3;c.wav;65;63;67`;
+    const both = ['a.wav 52 55 57', 'b.wav 58 60 62'];
+    expect(zones(again)).toEqual([...both, 'c.wav 63 65 67']);
+    expect(zones(again.replace('3;c', '1;c'))).toEqual([...both, 'c.wav 63 65 67']);
+    expect(zones(`${head}\n;;(key);(key)\n1;a.wav;55;52;57\n2;b.wav;60;58;62\n;Total: 2;;;`)).toEqual(both);
+  });
+
   it('has its own heading where a comma parts all names', () => {
     const text = 'No,Sample,Low key,High key\n1,bass, muted.wav,52,57\n2,bass, open.wav,58,62';
     expect(values(text, 'sample', 'lokey', 'hikey')).toEqual([
