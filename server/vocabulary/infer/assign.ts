@@ -13,6 +13,7 @@ import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
 import type { ToldPlace } from './stated/toldPlaces';
+import { withoutAsides } from './values/asidePlaces';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
@@ -127,8 +128,9 @@ export function* assignColumns(
   }
   const region = chain.length - 1;
   proposals.push(...proposalsByContents(rows, region, proposals), ...proposalsByToldValues(rows, told));
-  tellTurnsFromPositions(proposals, region);
-  const layered = withLayers(rows, chain, withListedLayers(rows, layers, withoutCodes(proposals)), prose);
+  const proposed = withoutAsides(proposals, region);
+  tellTurnsFromPositions(proposed, region);
+  const layered = withLayers(rows, chain, withListedLayers(rows, layers, withoutCodes(proposed)), prose);
   return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered));
 }
 

@@ -2,6 +2,7 @@ import type { Assigned } from './assign';
 import { namedMeaning } from './columnMeanings';
 import type { Draft } from './draft';
 import type { SampleFiles } from './samples/sampleFiles';
+import { isAside } from './values/asidePlaces';
 import type { Column } from './values/column';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
@@ -92,15 +93,18 @@ export function unreadPlaces(
     const place = column.at.startsWith('@') ? column.at.slice(1) : column.at;
     const what = words[meaning.target] ?? meaning.target;
     const shown = example.text.slice(0, 40);
+    const isBeside = column.level < chain.length - 1 && !column.listed && isAside(column);
     drafts.push({
       id: `${element}/${column.at}`,
       message: `"${place}" of <${element}> is not read, though its name speaks of ${what}.`,
       confidence: 0.4,
-      ...(!isPlausible(meaning.target, facts, texts) && { isLost: true }),
+      ...((isBeside || !isPlausible(meaning.target, facts, texts)) && { isLost: true }),
       evidence: [
-        isPlausible(meaning.target, facts, texts)
-          ? 'Another place says that already.'
-          : `Values such as "${shown}" do not make sense as that.`,
+        !isPlausible(meaning.target, facts, texts)
+          ? `Values such as "${shown}" do not make sense as that.`
+          : isBeside
+            ? 'Its element stands beside the regions, and its name does not say that it is for them.'
+            : 'Another place says that already.',
       ],
       span: example,
       isAbout: () => false,

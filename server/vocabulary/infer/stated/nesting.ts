@@ -15,6 +15,8 @@ const negatedBefore = new RegExp(
   String.raw`${turningWords('not', 'none')}\s+(?:(?!${turningWords('only')}|just\s)\p{L}+\s+){0,2}$`,
   'iu',
 );
+const nothing =
+  /(?<!\p{L})(?:nothing|nichts|rien|nada|niente|nulla|niets|ingenting|inget|intet|mitään|nic|nico|ничего|ничто|hiçbir şey|semmi|τίποτα|res)\s+(?:\p{L}+\s+){0,3}$|(?:什么都|何も|아무것도)\s*$/iu;
 const negatedBehind = new RegExp(String.raw`^\s+(?:\p{L}+\s+)?${turningWords('not')}`, 'iu');
 const replaces =
   /(?<!\p{L})(?:replac\w+|overrid\w+|overwrit\w+|instead|ersetz\w*|remplac\w+|reemplaz\w+|sostitu\w+|substitu\w+|vervang\w*|ers[äa]tter|erstatter|zast[ęe]puj\p{L}*|nahra[zď]\p{L}*|korva\p{L}*|замен\p{L}*|yerine geç\p{L}*|felülír\p{L}*|helyettesít\p{L}*|αντικαθιστ\p{L}*)(?!\p{L})|为准|覆盖|取代|代替|優先|上書き|置き換|대신|우선/iu;
@@ -47,5 +49,6 @@ function addsIn(said: string): boolean | undefined {
   const found = adds.exec(said);
   if (!found) return undefined;
   const behind = said.slice(found.index + found[0].length);
-  return !negatedBefore.test(said.slice(0, found.index)) && !negatedBehind.test(behind);
+  const before = said.slice(0, found.index);
+  return !negatedBefore.test(before) && !nothing.test(before) && !negatedBehind.test(behind);
 }

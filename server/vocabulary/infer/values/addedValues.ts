@@ -1,5 +1,6 @@
 import type { Assigned } from '../assign';
 import type { InferredTarget } from '../words/meaningRules';
+import type { Column } from './column';
 
 /** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
 const addedTo: Readonly<Record<InferredTarget, string>> = {
@@ -38,7 +39,7 @@ export function addedValues(
     );
     const isInItself = one.column.repeats === true && stated === 'adds';
     if ((inner.length === 0 && !isInItself) || stated === 'replaces') continue;
-    if (stated !== 'adds' && isDefault(one)) continue;
+    if (stated !== 'adds' && isDefault(one.column)) continue;
     if (!isVoid && stated !== 'adds' && !isCloserAdded(one, inner)) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
     const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
@@ -50,7 +51,7 @@ export function addedValues(
 }
 
 /** Whether a value stands in an element that is named after defaults, which hold where there is no other. */
-function isDefault({ column }: Assigned): boolean {
+export function isDefault(column: Column): boolean {
   return column.around.some((words) => words.some((word) => defaultWords.has(word)));
 }
 

@@ -77,7 +77,9 @@ function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string 
     if (count !== type.count || names.size !== values.length) continue;
     const keys = new Set([...names].flatMap((name) => referencesTo(name, key)));
     const ofType = new Set(nameWords(type.name));
-    const column = rows.columns.find(({ own, cells }) => {
+    const column = rows.columns.find(({ at, own, cells }) => {
+      // What stands in an entry refers to no entry.
+      if (at.startsWith(`${type.name}/`)) return false;
       const filled = cells.filter((cell) => cell);
       if (filled.length === 0 || !filled.every((cell) => cell && keys.has(cell.text.trim()))) return false;
       const isNumeric = filled.every((cell) => cell && /^\s*\d+\s*$/.test(cell.text));
