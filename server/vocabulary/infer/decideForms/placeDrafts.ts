@@ -105,15 +105,16 @@ export function addedDraft(
   const inherited = one.target === 'attenuation' ? 'volume' : one.target;
   return {
     id: `${id}.adds`,
-    message: `${wordedPlace(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
+    message: `${wordedOuter(one, element)} is added to ${parameterWords[inherited] ?? inherited} of each region ${one.column.listed ? 'that refers to it' : 'inside'}.`,
     confidence: stated === undefined ? 0.65 : 0.95,
     evidence: [
       stated === undefined
-        ? 'Regions inside have one of their own, which would otherwise take its place.'
+        ? `Regions ${one.column.listed ? 'that refer to it' : 'inside'} have one of their own, which would otherwise take its place.`
         : saysSo(stated),
     ],
     span: firstValueOf(one),
-    isAbout: (other, about) => other.parameter === name && other.at === one.column.at && about === element,
+    isAbout: (other, about) =>
+      other.parameter === name && other.at === one.column.at && about === element && isSameEntry(other, one),
     alternatives: [
       {
         label: 'it counts only where a region has none',
@@ -121,6 +122,18 @@ export function addedDraft(
       },
     ],
   };
+}
+
+/** A place with the element that it stands in: one around regions, or the entry of a list. */
+function wordedOuter(one: Assigned, element: string): string {
+  const { listed } = one.column;
+  return listed
+    ? `"${listed.at.replace(/^@/, '')}" of <${listed.element}>`
+    : `${wordedPlace(one)} of <${element}>`;
+}
+
+function isSameEntry({ listed }: VocabularyParameter, { column }: Assigned): boolean {
+  return listed?.element === column.listed?.element && listed?.at === column.listed?.at;
 }
 
 /** That a value of an outer element gives way to those of regions that have one. */
@@ -134,12 +147,13 @@ export function overriddenDraft(
   const header = one.column.level === 0 ? 'global' : 'group';
   return {
     id: `${id}.adds`,
-    message: `${wordedPlace(one)} of <${element}> is ${parameterWords[parameter] ?? parameter} of the regions inside that have none of their own.`,
+    message: `${wordedOuter(one, element)} is ${parameterWords[parameter] ?? parameter} of the regions ${one.column.listed ? 'that refer to it and' : 'inside that'} have none of their own.`,
     confidence: 0.8,
     isGuess: true,
     evidence: ['Some have one, and nothing says that both are added.'],
     span: firstValueOf(one),
-    isAbout: (other, about) => other.parameter === parameter && other.at === at && about === element,
+    isAbout: (other, about) =>
+      other.parameter === parameter && other.at === at && about === element && isSameEntry(other, one),
     alternatives: [
       {
         label: 'it is added to theirs',

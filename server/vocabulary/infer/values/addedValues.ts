@@ -30,10 +30,8 @@ export function addedValues(
   const isRegionLevel = Math.max(0, ...assigned.map(({ column }) => column.level));
   for (const one of inwards) {
     const parameter = addedTo[one.target];
-    if (parameter === undefined || one.column.level === isRegionLevel) continue;
-    const inner = assigned.filter(
-      (other) => kindOf(other) === kindOf(one) && other.column.level > one.column.level && !added.has(other),
-    );
+    if (parameter === undefined || (one.column.level === isRegionLevel && !one.column.listed)) continue;
+    const inner = assigned.filter((other) => isWithin(other, one) && !added.has(other));
     const isVoid = one.column.cells.every(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
@@ -86,6 +84,13 @@ function isCloserAdded(one: Assigned, inner: readonly Assigned[]): boolean {
   return added < replaced && filled * 2 > rows;
 }
 
+/** Whether a value of the same kind stands further in, or beside the name of the entry of a list that has the other one. */
+function isWithin(other: Assigned, one: Assigned): boolean {
+  const [inner, outer] = [other.column, one.column];
+  if (kindOf(other) !== kindOf(one)) return false;
+  return inner.level > outer.level || (inner.level === outer.level && !inner.listed && !!outer.listed);
+}
+
 function kindOf({ target }: Assigned): InferredTarget {
   return sayTheSame[target] ?? target;
 }
@@ -100,8 +105,7 @@ export function isOverridden(
   if (one.column.repeats) return true;
   return assigned.some(
     (other) =>
-      kindOf(other) === kindOf(one) &&
-      other.column.level > one.column.level &&
+      isWithin(other, one) &&
       other.column.cells.some((cell, row) => cell !== undefined && one.column.cells[row] !== undefined),
   );
 }
