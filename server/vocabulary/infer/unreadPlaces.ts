@@ -2,7 +2,7 @@ import type { Assigned } from './assign';
 import { namedMeaning } from './columnMeanings';
 import type { Draft } from './draft';
 import type { SampleFiles } from './samples/sampleFiles';
-import { isAside } from './values/asidePlaces';
+import { standsAside } from './values/asidePlaces';
 import type { Column } from './values/column';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
@@ -93,7 +93,7 @@ export function unreadPlaces(
     const place = column.at.startsWith('@') ? column.at.slice(1) : column.at;
     const what = words[meaning.target] ?? meaning.target;
     const shown = example.text.slice(0, 40);
-    const isBeside = column.level < chain.length - 1 && !column.listed && isAside(column);
+    const isBeside = column.level < chain.length - 1 && !column.listed && standsAside(column);
     drafts.push({
       id: `${element}/${column.at}`,
       message: `"${place}" of <${element}> is not read, though its name speaks of ${what}.`,

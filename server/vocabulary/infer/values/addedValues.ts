@@ -1,6 +1,6 @@
 import type { Assigned } from '../assign';
 import type { InferredTarget } from '../words/meaningRules';
-import type { Column } from './column';
+import { standsInDefaults } from './defaultElements';
 
 /** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
 const addedTo: Readonly<Record<InferredTarget, string>> = {
@@ -10,11 +10,6 @@ const addedTo: Readonly<Record<InferredTarget, string>> = {
   transpose: 'tune',
 };
 const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuation: 'volume' };
-
-/** From memory. */
-const defaultWords: ReadonlySet<string> = new Set(
-  'default defaults usual usually standard standards vorgabe vorgaben'.split(' '),
-);
 
 /**
  * Levels and tunings of outer elements where every region inside has one of its own: inherited they would say nothing, so
@@ -37,7 +32,7 @@ export function addedValues(
     );
     const isInItself = one.column.repeats === true && stated === 'adds';
     if ((inner.length === 0 && !isInItself) || stated === 'replaces') continue;
-    if (stated !== 'adds' && isDefault(one.column)) continue;
+    if (stated !== 'adds' && standsInDefaults(one.column)) continue;
     if (!isVoid && stated !== 'adds' && !isCloserAdded(one, inner)) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
     const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
@@ -46,11 +41,6 @@ export function addedValues(
     added.set(one, name);
   }
   return added;
-}
-
-/** Whether a value stands in an element that is named after defaults, which hold where there is no other. */
-export function isDefault(column: Column): boolean {
-  return column.around.some((words) => words.some((word) => defaultWords.has(word)));
 }
 
 /**

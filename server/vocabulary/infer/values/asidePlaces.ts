@@ -2,8 +2,8 @@ import { meansShared } from '../../../trade/sharedWords';
 import type { Proposal } from '../proposal';
 import type { InferredTarget } from '../words/meaningRules';
 import { conceptsOf } from '../words/tradeWords';
-import { isDefault } from './addedValues';
 import type { Column } from './column';
+import { standsInDefaults } from './defaultElements';
 
 /** What an effect has as well as a region: levels, tunings and places between left and right. */
 const soundTargets: ReadonlySet<InferredTarget> = new Set('volume attenuation tune transpose pan'.split(' '));
@@ -32,7 +32,7 @@ export function withoutAsides(proposals: readonly Proposal[], region: number): P
       .filter(({ column }) => !isShared(column))
       .filter(
         (one) =>
-          (isAside(one.column) && (soundTargets.has(one.meaning.target) || isInSoundUnit(one.column))) ||
+          (standsAside(one.column) && (soundTargets.has(one.meaning.target) || isInSoundUnit(one.column))) ||
           (soundTargets.has(one.meaning.target) && shared.has(idOf(one))),
       )
       .map(({ column }) => column),
@@ -45,7 +45,7 @@ function isInSoundUnit({ own }: Column): boolean {
 }
 
 /** Whether an element beside regions has a name that says nothing of what it could give them. */
-export function isAside(column: Column): boolean {
+export function standsAside(column: Column): boolean {
   const [outermost] = column.around;
   return (
     outermost !== undefined &&
@@ -55,5 +55,5 @@ export function isAside(column: Column): boolean {
 }
 
 function isShared(column: Column): boolean {
-  return isDefault(column) || column.around.some((words) => meansShared(words.join(' ')));
+  return standsInDefaults(column) || column.around.some((words) => meansShared(words.join(' ')));
 }
