@@ -56,6 +56,7 @@ export const german: LanguageWords = {
       '{root} Tonhöhe',
       'Originaltonhöhe',
       'Stammton',
+      'Schlagton',
     ],
     key: ['Taste', 'Note', 'Ton', 'Tastennummer', 'Notennummer', 'MIDI Note', 'MIDI Taste', 'Notenname'],
     lokey: [

@@ -43,8 +43,8 @@ function isPlayed(type: ElementType): boolean {
 }
 
 /**
- * Whether an element stands beside what sounds: an effect, part of a panel, or anything that names a picture, or outside the
- * regions an audio file. What stands in it says nothing of the regions.
+ * Whether an element stands beside what sounds: an effect, part of a panel, or anything that names a picture and is not played itself, or
+ * outside the regions an audio file. What stands in it says nothing of the regions.
  */
 export function isForeignElement(type: ElementType, isOutside: boolean): boolean {
   const words = nameWords(type.name);
@@ -52,6 +52,6 @@ export function isForeignElement(type: ElementType, isOutside: boolean): boolean
   if (words.some((word) => panel.has(word))) return !isPlayed(type);
   const firsts = [...type.attributes].map(([name, { values }]) => ({ name, text: values[0]?.text ?? '' }));
   const files = firsts.filter(({ text }) => isAudioFileName(text));
-  if (files.length === 0) return firsts.some(({ text }) => pictureEnding.test(text));
+  if (files.length === 0) return firsts.some(({ text }) => pictureEnding.test(text)) && !isPlayed(type);
   return isOutside || files.every(({ name }) => /impulse|^ir$/i.test(name));
 }

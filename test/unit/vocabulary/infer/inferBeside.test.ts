@@ -344,3 +344,32 @@ describe('what the values and those around them tell', () => {
     expect(valuesIn(text, 'sample', 'loop_mode')).toEqual(['low/b.wav no_loop', 'low/a.wav loop_sustain']);
   });
 });
+
+describe('regions with a picture each', () => {
+  const gong = (at: number, key: number) =>
+    `<gong shown="gong${at}.png" weight="4${at}"><wave>gong${at}.wav</wave><root>${key}</root><keys from="${key - 1}" to="${key + 1}"/></gong>`;
+
+  it('are regions all the same', () => {
+    expect(
+      valuesIn(`<gongs>${gong(1, 50)}${gong(2, 53)}</gongs>`, 'sample', 'lokey', 'hikey', 'pitch_keycenter'),
+    ).toEqual(['gong1.wav 49 51 50', 'gong2.wav 52 54 53']);
+  });
+
+  it('may have note names in the German octaves, and the strike notes of bells as roots', () => {
+    const bell = (at: number, root: string, from: string, to: string) =>
+      `<Glocke Bild="b${at}.jpg"><Datei>b${at}.wav</Datei><Schlagton>${root}</Schlagton><Bereich von="${from}" bis="${to}"/></Glocke>`;
+    // H. von Helmholtz: c is an octave below c1, which is middle C, and C one below c; in German use H is the note above B.
+    const text = `<Glocken>${bell(1, 'A', 'Gis', 'H')}${bell(2, 'd', 'c', 'es')}${bell(3, 'h', 'e', 'h')}${bell(4, 'es1', 'c1', 'fis1')}</Glocken>`;
+    expect(valuesIn(text, 'sample', 'lokey', 'hikey', 'pitch_keycenter')).toEqual([
+      'b1.wav 44 47 45',
+      'b2.wav 48 51 50',
+      'b3.wav 52 59 59',
+      'b4.wav 60 66 63',
+    ]);
+  });
+
+  it('are none where the picture is that of a panel', () => {
+    const text = `<set><knob shown="k.png" gain="-20"/>${gong(1, 50)}${gong(2, 53)}</set>`;
+    expect(valuesIn(text, 'sample', 'volume')).toEqual(['gong1.wav -', 'gong2.wav -']);
+  });
+});
