@@ -15,6 +15,11 @@ const wholeWords: ReadonlySet<string> = new Set(
   ),
 );
 
+/** What moves or shapes the sound, whose level and tuning are none of a region. Envelopes are not among them: their `att` is an attack. */
+const movingConcepts: ReadonlySet<string> = new Set(
+  'lfo filter cutoff reso bend xfade rand track ctrl'.split(' '),
+);
+
 /** Units of what sounds. */
 const soundUnits: ReadonlySet<string> = new Set(['dB', 'cents', 'semis']);
 
@@ -50,7 +55,9 @@ export function standsAside(column: Column): boolean {
   return (
     outermost !== undefined &&
     !isShared(column) &&
-    !outermost.some((word) => wholeWords.has(word) || conceptsOf(word)?.concepts.some((one) => one !== 'lfo'))
+    !outermost.some(
+      (word) => wholeWords.has(word) || conceptsOf(word)?.concepts.some((one) => !movingConcepts.has(one)),
+    )
   );
 }
 

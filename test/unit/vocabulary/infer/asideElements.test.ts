@@ -9,6 +9,9 @@ describe('elements that only stand beside regions', () => {
   it.each([
     ['an unknown element', '<shimmer level-db="-9" cents="12" speed-hz="5"/>'],
     ['the swing of an effect', '<vibrato cents="12" level-db="-9"/>'],
+    ['the gain of a filter', '<filter level-db="-9" cents="12"/>'],
+    ['how far keys are bent', '<bend cents="12"/>'],
+    ['what is drawn by lot', '<random level-db="-9" cents="12"/>'],
     ['elements in elements', '<schwebung><pegel>-9</pegel><tiefe cents="12"/></schwebung>'],
     ['a French name', '<frisson niveau_db="-9" hauteur_cents="12"/>'],
   ])('give no level and no tuning, and are told of: %s', (_, beside) => {
