@@ -97,7 +97,7 @@ export const romanian: LanguageWords = {
       'dezacord',
     ],
     transpose: ['transpoziție', 'transpunere', 'semitonuri', 'acordaj grosier'],
-    volume: ['volum', 'volumul', 'nivel', 'nivelul', 'câștig', 'amplificare', 'tărie'],
+    volume: ['volum', 'volumul', 'nivel', 'nivelul', 'amplificare', 'tărie'],
     attenuation: ['atenuare', 'atenuarea'],
     pan: ['panoramă', 'panorama', 'panoramare', 'balans', 'poziție stereo'],
     loop: ['{loop}', 'mod buclă', 'tip buclă'],
