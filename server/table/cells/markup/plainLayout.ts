@@ -69,14 +69,20 @@ function withPlainBoxes(text: string): string {
   return text.replace(boxes, (sign) => (verticals.test(sign) ? '|' : horizontals.test(sign) ? '-' : '+'));
 }
 
-/** Lines count as quoted where all between the first and the last quoted one are so. */
+/**
+ * Lines count as quoted where all between the first and the last quoted one are so, or where the lines of an answer stand between
+ * and all files are named in quoted ones: a sign before some rows of a table alone may mark those.
+ */
 function withoutQuoting(text: string): string {
   const start = text.slice(0, looked);
   if (!/^[ \t]*>/m.test(start)) return text;
   const lines = start.split(/\r\n?|\n/);
   const marked = lines.map((line) => /^[ \t]*>/.test(line));
   const stretch = lines.slice(marked.indexOf(true), marked.lastIndexOf(true) + 1);
-  if (stretch.length < 2 || stretch.some((line) => line.trim() !== '' && !/^[ \t]*>/.test(line))) return text;
+  if (stretch.length < 2) return text;
+  const answers = stretch.filter((line) => line.trim() !== '' && !/^[ \t]*>/.test(line));
+  if (answers.some(namesAudioFileIn)) return text;
+  if (answers.length > 0 && !lines.some((line, at) => marked[at] && namesAudioFileIn(line))) return text;
   return text.replace(quoted, blanks);
 }
 
