@@ -119,6 +119,7 @@ export const bulgarian: LanguageWords = {
     sharp: ['твърде висок'],
     flat: ['твърде ниск'],
     first: ['от', 'между'],
+    over: ['на'],
     last: ['до', 'и'],
   },
   units: {

@@ -121,6 +121,7 @@ export const catalan: LanguageWords = {
     sharp: ['massa alt'],
     flat: ['massa baix'],
     first: ['de', 'des de', 'del', 'entre'],
+    over: ['sobre'],
     last: ['a', 'al', 'fins a', 'fins al', 'i'],
   },
   units: {

@@ -140,6 +140,7 @@ export const croatian: LanguageWords = {
     sharp: ['previsok'],
     flat: ['prenisk'],
     first: ['od', 'izmedu'],
+    over: ['na'],
     last: ['do'],
   },
   units: {

@@ -128,6 +128,7 @@ export const czech: LanguageWords = {
     sharp: ['prilis vysok', 'moc vysok'],
     flat: ['prilis nizk', 'moc nizk'],
     first: ['od', 'mezi'],
+    over: ['na'],
     last: ['do', 'až', 'až do', 'po', 'a'],
   },
   units: {

@@ -208,6 +208,7 @@ export const danish: LanguageWords = {
     sharp: ['for høj'],
     flat: ['for lav'],
     first: ['fra', 'mellem'],
+    over: ['på', 'over'],
     last: ['til', 'til og med', 'og'],
   },
   units: {

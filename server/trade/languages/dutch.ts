@@ -241,6 +241,7 @@ export const dutch: LanguageWords = {
     sharp: ['te hoog'],
     flat: ['te laag'],
     first: ['van', 'vanaf', 'tussen'],
+    over: ['op', 'over'],
     last: ['tot', 'tot en met', 't/m', 'en'],
   },
   units: {

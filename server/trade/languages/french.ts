@@ -272,6 +272,7 @@ export const french: LanguageWords = {
     sharp: ['trop haut', 'trop aigu'],
     flat: ['trop bas', 'trop grave'],
     first: ['de', 'du', 'depuis', 'entre'],
+    over: ['sur'],
     last: ['à', 'au', "jusqu'à", "jusqu'au", 'jusqu’à', 'jusqu’au', 'et'],
   },
   units: {

@@ -369,6 +369,7 @@ export const german: LanguageWords = {
     sharp: ['zu hoch'],
     flat: ['zu tief'],
     first: ['von', 'ab', 'zwischen'],
+    over: ['auf', 'über'],
     last: ['bis', 'bis zu', 'bis zum', 'und'],
   },
   units: {

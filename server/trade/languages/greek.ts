@@ -179,6 +179,7 @@ export const greek: LanguageWords = {
     sharp: ['πολυ ψηλ'],
     flat: ['πολυ χαμηλ'],
     first: ['από'],
+    over: ['στα'],
     last: ['έως', 'ως', 'μέχρι', 'και'],
   },
   units: {

@@ -230,6 +230,7 @@ export const italian: LanguageWords = {
     sharp: ['troppo alt', 'troppo acut', 'crescente'],
     flat: ['troppo bass', 'calante'],
     first: ['da', 'dal', 'dalla', 'dallo', 'fra', 'tra'],
+    over: ['su', 'sui', 'sulle'],
     last: ['a', 'al', 'alla', 'allo', 'fino a', 'fino al', "all'", 'e'],
   },
   units: {

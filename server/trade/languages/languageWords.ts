@@ -52,6 +52,8 @@ export interface ToldWords {
   /** Before the two ends of a range, as they are written; and what is joined to them behind. */
   first: readonly string[];
   last: readonly string[];
+  /** Before the two ends of the keys that a sample is put on: `on`. */
+  over?: readonly string[];
   behindFirst?: readonly string[];
   behindLast?: readonly string[];
 }

@@ -176,6 +176,7 @@ export const polish: LanguageWords = {
     sharp: ['za wysok'],
     flat: ['za nisk'],
     first: ['od', 'między'],
+    over: ['na'],
     last: ['do', 'a'],
   },
   units: {

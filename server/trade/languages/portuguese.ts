@@ -216,6 +216,7 @@ export const portuguese: LanguageWords = {
     sharp: ['alto demais', 'muito alt'],
     flat: ['baixo demais', 'muito baix'],
     first: ['de', 'do', 'da', 'desde', 'entre'],
+    over: ['em', 'sobre', 'nas'],
     last: ['a', 'ao', 'à', 'até', 'até ao', 'e'],
   },
   units: {

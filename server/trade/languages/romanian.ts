@@ -172,6 +172,7 @@ export const romanian: LanguageWords = {
     sharp: ['prea inalt', 'prea sus'],
     flat: ['prea joas', 'prea jos'],
     first: ['de la', 'intre'],
+    over: ['pe'],
     last: ['pana la'],
   },
   units: {

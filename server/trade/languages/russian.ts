@@ -156,6 +156,7 @@ export const russian: LanguageWords = {
     sharp: ['слишком высок', 'завышен'],
     flat: ['слишком низк', 'занижен'],
     first: ['от', 'с', 'со', 'между'],
+    over: ['на'],
     last: ['до', 'по', 'и'],
   },
   units: {

@@ -211,6 +211,7 @@ export const spanish: LanguageWords = {
     sharp: ['demasiado alto', 'demasiado alta'],
     flat: ['demasiado bajo', 'demasiado baja'],
     first: ['de', 'desde', 'del', 'entre'],
+    over: ['en', 'sobre'],
     last: ['a', 'al', 'hasta', 'hasta el', 'y'],
   },
   units: {

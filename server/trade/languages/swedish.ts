@@ -135,6 +135,7 @@ export const swedish: LanguageWords = {
     sharp: ['for hog'],
     flat: ['for lag'],
     first: ['från', 'mellan'],
+    over: ['på', 'över'],
     last: ['till', 'till och med', 'och'],
   },
   units: {

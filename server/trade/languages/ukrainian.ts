@@ -185,6 +185,7 @@ export const ukrainian: LanguageWords = {
     sharp: ['зависок', 'надто висок'],
     flat: ['занизьк', 'надто низьк'],
     first: ['від', 'з', 'між'],
+    over: ['на'],
     last: ['до', 'по', 'і', 'та'],
   },
   units: {

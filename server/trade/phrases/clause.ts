@@ -15,7 +15,7 @@ import { readVelocities } from '../readings/velocityReading';
 import { turningWords } from '../turningWords';
 import type { ToldAmount } from './amounts';
 import { toldCents, toldLevel } from './amounts';
-import { saysOf, writtenWords } from './toldWords';
+import { leadsToKeys, saysOf, writtenWords } from './toldWords';
 
 /** A value that a clause tells of a zone, as a cell of a column would give it. */
 export interface ToldValue {
@@ -161,7 +161,7 @@ function keysBehind(label: string, value: string): ToldValue | undefined {
   const isNamed = label !== '';
   // Without a word only names of notes with their octaves are keys for sure.
   if (!isNamed && !/^\P{N}+\d.*\s\P{N}+\d+$/u.test(`${low} ${high ?? ''}`)) return undefined;
-  const said = meaningOf(label);
+  const said = high !== undefined && leadsToKeys(label) ? 'key_range' : meaningOf(label);
   if (!said) return undefined;
   // `von 52 bis 60` gives both ends, though the word alone names the lower one.
   const meaning = high === undefined ? said : (rangesOfEnds[said] ?? said);

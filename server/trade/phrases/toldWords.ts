@@ -4,7 +4,7 @@ import { bareWord } from '../languages/spelling';
 import { isUnspaced } from '../languages/wordPattern';
 
 /** Whether a text says one of the words of a kind, in any language and form. */
-export function saysOf(text: string, kind: Exclude<keyof ToldWords, 'first' | 'last'>): boolean {
+export function saysOf(text: string, kind: Exclude<keyof ToldWords, 'first' | 'last' | 'over'>): boolean {
   return patterns[kind].test(bareWord(text));
 }
 
@@ -33,4 +33,11 @@ function stemsOf(kind: keyof ToldWords): RegExp {
 export function writtenWords(kind: 'first' | 'last' | 'behindFirst' | 'behindLast'): string {
   const words = new Set(languages.flatMap(({ told }) => told[kind] ?? []));
   return `(?:${[...words].sort((a, b) => b.length - a.length).join('|')})`;
+}
+
+const overKeys = new Set(languages.flatMap(({ told }) => (told.over ?? []).map(bareWord)));
+
+/** Whether a text is nothing but a word before the two ends of the keys that a sample is put on, in any language. */
+export function leadsToKeys(text: string): boolean {
+  return overKeys.has(bareWord(text));
 }

@@ -63,4 +63,21 @@ describe('a bare list of keys and files with values behind some of them', () => 
   it('is told of remarks', () => {
     expect(notesOf(table('36 pot.wav', '42 lid.wav (noisy) -2 dB')).join()).toMatch(/"noisy"/);
   });
+
+  it('may give the root behind @, of a range or a single key', () => {
+    const rooted = (...lines: string[]) =>
+      regions(lines.join('\n')).map(({ sample, key, lokey, hikey, pitch_keycenter }) =>
+        [sample, key ?? `${lokey}-${hikey}`, pitch_keycenter ?? key].join(' '),
+      );
+    expect(rooted('pot.wav: 30-34 @32', 'tin.wav: 35-39 @37', 'lid.wav: 47 @47   # the last')).toEqual([
+      'pot.wav 30-34 32',
+      'tin.wav 35-39 37',
+      'lid.wav 47-47 47',
+    ]);
+    expect(rooted('a.wav: D3-E3 @D3', 'b.wav: F3-G3 @F3', 'c.wav: A3-C4 @A3', 'C4 = 60')).toEqual([
+      'a.wav 50-52 50',
+      'b.wav 53-55 53',
+      'c.wav 57-60 57',
+    ]);
+  });
 });

@@ -140,7 +140,16 @@ function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
   const line = text.slice(start, end).trimEnd();
   const rooted = rootInBrackets(line, start);
   const parts = partsIn(text, start, rooted?.line ?? line);
-  return rooted && parts ? { ...parts, values: [rooted.root, ...parts.values] } : parts;
+  if (!rooted || !parts) return parts;
+  const { root } = rooted;
+  const { remark } = parts;
+  // The root is no part of the remark behind it.
+  const isBehind = remark && remark.start < root.end && root.end < remark.end;
+  return {
+    ...parts,
+    values: [root, ...parts.values],
+    remark: isBehind ? { start: root.end, end: remark.end } : remark,
+  };
 }
 
 function partsIn(text: string, start: number, whole: string): ListLine | undefined {

@@ -1,12 +1,12 @@
 import { saysOf } from '../../../trade/phrases/toldWords';
 import { readKeyRange } from '../../../trade/readings/keyReading';
 import { letterNote } from '../../../trade/readings/notePatterns';
-import type { PlacedValue } from './toldLine';
+import type { PlacedValue } from './clauseReader';
 
 const key = String.raw`(?:${letterNote}-?\d{1,2}|\d{1,3})(?![\p{L}\p{N}]|\.[\p{L}\p{N}])`;
-const range = String.raw`(?<![\p{L}\p{N}.#])${key}(?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])${key}`;
+const range = String.raw`(?<![\p{L}\p{N}.#@-])${key}(?:(?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])${key})?`;
 const rooted = new RegExp(
-  String.raw`(${range})([\])]?[ \u00a0]{0,4})([([@][ ]?(\p{L}{0,12})[ \u00a0:=]{0,2}(${key})[ ]?[)\]]?)`,
+  String.raw`(${range})([\])]?[ \u00a0]{0,4})([([@][ ]?(\p{L}{0,12}?)[ \u00a0:=]{0,2}(${key})[ ]?[)\]]?)`,
   'u',
 );
 
@@ -18,7 +18,7 @@ export interface RootInBrackets {
 }
 
 /**
- * The root in brackets, or behind `@`, right behind a range that it lies in: `36-40 (38) a.wav`, `a.wav C2-E2 [root D2]`. `undefined` for
+ * The root in brackets, or behind `@`, right behind the key or the range that it lies in: `36-40 (38) a.wav`, `a.wav C2-E2 [root D2]`. `undefined` for
  * a number that lies outside, or that another word names. `start` is where the line stands in the text.
  */
 export function rootInBrackets(line: string, start: number): RootInBrackets | undefined {

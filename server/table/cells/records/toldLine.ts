@@ -3,14 +3,10 @@ import type { Stretch } from '../../../model/text/stretch';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
 import type { ToldValue } from '../../../trade/phrases/clause';
-import { readClause } from '../../../trade/phrases/clause';
-import { writtenWords } from '../../../trade/phrases/toldWords';
-import { rangeWords } from '../../../trade/rangeWords';
 import { letterNote } from '../../../trade/readings/notePatterns';
+import type { PlacedValue } from './clauseReader';
+import { barePair, ClauseReader, clausesIn } from './clauseReader';
 import { wordsBeforeFile } from './wordsBeforeFile';
-
-/** A value that a line tells, and where it stands. */
-export interface PlacedValue extends ToldValue, Stretch {}
 
 /** A line that tells of one file in words. */
 export interface ToldLine {
@@ -38,14 +34,6 @@ const lead = new RegExp(
   String.raw`^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:(${letterNote}-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?![\d.]|${letterNote}-?\d))?`,
   'u',
 );
-/** What parts the clauses of a sentence; a comma between digits is a decimal one. */
-const parting =
-  /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
-const mostWords = 12;
-const pair = new RegExp(
-  String.raw`^(?:${writtenWords('first')}\s)?(\d{1,3})(?:\s?(?:[-\u2010-\u2015~]|\.{2,3}|\u2026)\s?|\s(?:${writtenWords('last')}|${rangeWords})\s)(\d{1,3})$`,
-  'iu',
-);
 
 /** Whether a line may tell of a file: one is named, and no sign parts it into cells. */
 export function namesOneFile(line: string): boolean {
@@ -59,29 +47,39 @@ export function namesAnyFile(line: string): boolean {
   return line.length <= longestLine && named.test(line);
 }
 
-/** What a line tells; `legend` reads clauses that only the text explains. */
+/**
+ * What a line tells; `legend` reads clauses that only the text explains. In a sentence (`isSentence`) the words before a file are no part
+ * of its name, and those that tell nothing are passed over.
+ */
 export function toldLineIn(
   text: string,
   { start, end }: Stretch,
   legend: (clause: string) => ToldValue | undefined,
+  isSentence = false,
 ): ToldLine {
-  const line = text.slice(start, end);
+  const line = isSentence ? text.slice(start, end).replace(/[\r\n]/g, ' ') : text.slice(start, end);
   const found = lead.exec(line);
   const from = found?.[0].length ?? 0;
-  const before = found?.[1];
+  const number = found?.[1];
   const first =
-    before === undefined
+    number === undefined
       ? undefined
       : {
-          text: before,
+          text: number,
           sign: found?.[2] ?? '',
-          start: start + line.indexOf(before),
-          end: start + line.indexOf(before) + before.length,
+          start: start + line.indexOf(number),
+          end: start + line.indexOf(number) + number.length,
         };
   const clauses = new ClauseReader(line, legend);
-  const file = fileIn(line, from, clauses);
+  const file = isSentence ? fileInSentence(line) : fileIn(line, from, clauses);
+  const before = file ? clausesIn(line, from, file.from) : [];
   const parts = file
-    ? [...clausesIn(line, from, file.from), ...clausesIn(line, file.end, line.length)]
+    ? [
+        ...(isSentence
+          ? before.filter((part) => clauses.valuesIn(part) || /\d/.test(line.slice(part.start, part.end)))
+          : before),
+        ...clausesIn(line, file.end, line.length),
+      ]
     : clausesIn(line, from, line.length);
   const values: PlacedValue[] = [];
   const rest: Stretch[] = [];
@@ -113,7 +111,7 @@ function rangeAround(
 ): PlacedValue | undefined {
   const root = Number(values.find(({ meaning }) => meaning === 'pitch_keycenter')?.text);
   const [only, ...others] = rest.flatMap((one) => {
-    const [, low = '', high = ''] = pair.exec(text.slice(one.start, one.end)) ?? [];
+    const [, low = '', high = ''] = barePair.exec(text.slice(one.start, one.end)) ?? [];
     const isAround = Number(low) <= root && root <= Number(high) && Number(high) <= 127;
     return isAround ? [{ ...one, text: `${low} \u2013 ${high}` }] : [];
   });
@@ -156,85 +154,13 @@ function fileIn(line: string, from: number, clauses: ClauseReader): (Stretch & {
   return tells ? { start, end, from: led } : { start: from, end, from };
 }
 
-function clausesIn(line: string, from: number, to: number): Stretch[] {
-  const found: Stretch[] = [];
-  let at = from;
-  const add = (end: number) => {
-    const part = line.slice(at, end);
-    const trimmed = part.trim();
-    if (/[\p{L}\p{N}%]/u.test(trimmed)) {
-      const start = at + part.indexOf(trimmed);
-      found.push({ start, end: start + trimmed.length });
-    }
-  };
-  parting.lastIndex = 0;
-  for (const match of line.matchAll(parting)) {
-    if (match.index < at || match.index >= to) continue;
-    add(match.index);
-    at = match.index + match[0].length;
-  }
-  add(to);
-  return found;
-}
-
-/** What is told by its unit, wherever it stands. */
-const amounts: ReadonlySet<ColumnMeaning> = new Set(['volume', 'tune', 'deviation']);
-/** Words that join two clauses, in the languages of the trade. */
-const joining = /\s(?:and|und|et|y|e|en|och|og|ja|i|a|és|ve|и|και|plus)\s/giu;
-
-/** A sentence joins few clauses; a line with more is none. */
-const mostJoints = 3;
-
-/** Reads the clauses of one line. Which values a stretch tells is worked out once, since it ends many others. */
-class ClauseReader {
-  readonly #line: string;
-  readonly #legend: (clause: string) => ToldValue | undefined;
-  readonly #told = new Map<string, PlacedValue[] | undefined>();
-
-  constructor(line: string, legend: (clause: string) => ToldValue | undefined) {
-    this.#line = line;
-    this.#legend = legend;
-  }
-
-  /** The values of a clause: one, or those of the parts that it is made of without a sign between them. */
-  valuesIn(part: Stretch): PlacedValue[] | undefined {
-    const place = `${part.start} ${part.end}`;
-    if (!this.#told.has(place)) this.#told.set(place, this.#valuesOfJoined(part) ?? this.#valuesOfOne(part));
-    return this.#told.get(place);
-  }
-
-  /** The values of two clauses that a word joins, where each says what its own are: `5 cents flat and 2 dB louder`. */
-  #valuesOfJoined({ start, end }: Stretch): PlacedValue[] | undefined {
-    const joints = [...this.#line.slice(start, end).matchAll(joining)];
-    if (joints.length > mostJoints) return undefined;
-    for (const { 0: word, index } of joints) {
-      const left = { start, end: start + index };
-      const first = readClause(this.#line.slice(left.start, left.end));
-      const second = first?.isNamed ? this.valuesIn({ start: left.end + word.length, end }) : undefined;
-      if (!first || !second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning)) continue;
-      // In other languages the same word stands within a range of keys.
-      const values = [{ ...first, ...left }, ...second];
-      if (values.some(({ meaning }) => amounts.has(meaning))) return values;
-    }
-    return undefined;
-  }
-
-  #valuesOfOne(part: Stretch): PlacedValue[] | undefined {
-    const clause = this.#line.slice(part.start, part.end);
-    const one = this.#legend(clause) ?? readClause(clause.replace(/^[\s:\u2013\u2014-]+(?!\d)/u, ''));
-    if (one) return [{ ...one, ...part }];
-    const blanks = [...clause.matchAll(/\s+/gu)];
-    if (blanks.length < 2 || blanks.length > mostWords) return undefined;
-    // The longest first: `fra tangent 48 til 52` is one range, not a key and an end.
-    for (const { index } of blanks.reverse()) {
-      const left = readClause(clause.slice(0, index));
-      if (!left?.isNamed && left?.meaning !== 'key_range') continue;
-      const right = this.valuesIn({ start: part.start + index + 1, end: part.end });
-      if (!right?.every(({ isNamed }) => isNamed)) continue;
-      // Beside a root that a word names, two notes are its range.
-      if (!left.isNamed && !right.some(({ meaning }) => meaning === 'pitch_keycenter')) continue;
-      return [{ ...left, isNamed: true, start: part.start, end: part.start + index }, ...right];
-    }
-    return undefined;
-  }
+/** A file in a sentence, and where the words begin that lead up to it: `then keys 46-50 for`. */
+function fileInSentence(line: string): (Stretch & { from: number }) | undefined {
+  const [match] = line.matchAll(named);
+  if (!match) return undefined;
+  const name = match[1] ?? match[2] ?? '';
+  const start = match.index + match[0].indexOf(name);
+  const before = line.slice(0, match.index);
+  const led = wordsBeforeFile(before, name) || (/\s\p{L}{1,4}\s+$/u.exec(before)?.[0].length ?? 0);
+  return { start, end: start + name.length, from: match.index - led };
 }

@@ -7,9 +7,11 @@ import { meaningNames } from '../../../trade/meaning';
 import type { ToldValue } from '../../../trade/phrases/clause';
 import { legendIn } from '../../../trade/statements/legend';
 import { TableCells } from '../cells';
+import type { PlacedValue } from './clauseReader';
 import { correct } from './correctedEntries';
-import type { PlacedValue, TextLine, ToldLine } from './toldLine';
+import type { TextLine, ToldLine } from './toldLine';
 import { givesKeys, namesAnyFile, namesOneFile, toldLineIn } from './toldLine';
+import { toldPieces } from './toldPieces';
 
 /** So many lines tell whether a text is told. */
 const mostLooks = 300;
@@ -24,15 +26,20 @@ const mostNoted = 12;
  */
 export function toldCells(text: string): TableCells | undefined {
   const written = ({ start, end }: Stretch) => text.slice(start, end);
-  const looked = linesOf(text, mostLooks).filter((line) => namesAnyFile(written(line)));
-  if (looked.length < 2 || !looked.every((line) => namesOneFile(written(line)))) return undefined;
-  const lines = linesOf(text);
+  const tells = (of: readonly Stretch[]) => {
+    const files = of.filter((line) => namesAnyFile(written(line)));
+    return files.length >= 2 && files.every((line) => namesOneFile(written(line))) ? files : undefined;
+  };
+  const byLine = tells(linesOf(text, mostLooks));
+  const lines = byLine ? linesOf(text) : (toldPieces(text) ?? []);
+  const looked = byLine ?? tells(lines);
+  if (!looked) return undefined;
   const prose = lines.filter((line) => !namesAnyFile(written(line))).map(written);
   const legend = sidesIn(prose);
   const read = (line: Stretch): TextLine => {
     const isListed = /^[ \t]*(?:[*\u2022-][ \t]+)?\S{1,4}[.):]/u.test(written(line));
     const isTold = namesOneFile(written(line)) || isListed;
-    return { ...line, told: isTold ? toldLineIn(text, line, legend) : undefined };
+    return { ...line, told: isTold ? toldLineIn(text, line, legend, !byLine) : undefined };
   };
   const first = looked.map((line) => read(line).told).filter((told) => told !== undefined);
   const lead = leadOf(first);

@@ -2,8 +2,9 @@ import { audioEndingInText, isAudioFileName } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
+import type { PlacedValue } from './clauseReader';
 import { bullet, isKey, keyBehind, keyFirst } from './listedKey';
-import type { PlacedValue } from './toldLine';
+
 import { toldIn } from './toldLine';
 
 /** A line of a list with a key and a file, and where its parts stand. */
