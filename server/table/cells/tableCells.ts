@@ -43,8 +43,9 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   const literal = literalCells(text);
   if (literal) return literal;
   yield 0.1;
-  const tagged = withTags(text);
-  const html = isHtmlTable(tagged);
+  const board = boardAsHtml(text);
+  const tagged = board ?? text;
+  const html = board !== undefined || isHtmlTable(text);
   const grid = html ? undefined : xmlCells(text);
   if (grid) {
     partNames(grid);
@@ -93,14 +94,13 @@ const markedCell =
 const drawn = /\+[-=]{3}/;
 const boardTag = /\[(\/?(?:table|tr|td|th|b|i|u))(?:=[^\]\r\n]{0,40})?\]/gi;
 
-/** A table of a message board, whose tags stand in square brackets, with tags as HTML has them, at the same offsets. */
-function withTags(text: string): string {
-  if (!/\[table[\]=]/i.test(text) || !/\[t[dh]\]/i.test(text)) return text;
-  const tagged = text.replace(
+/** A table of a message board, whose tags stand in square brackets, with tags as HTML has them, at the same offsets; `undefined` for others. */
+function boardAsHtml(text: string): string | undefined {
+  if (!/\[table[\]=]/i.test(text) || !/\[t[dh]\]/i.test(text)) return undefined;
+  return text.replace(
     boardTag,
     (tag) => `<${tag.slice(1, -1).replace(/=.*/, (rest) => ' '.repeat(rest.length))}>`,
   );
-  return tagged.trimStart().startsWith('<') ? tagged : tagged.replace(/^\s*\S/, '<');
 }
 
 function* writtenCells(text: string): Steps<TableCells | undefined> {

@@ -92,6 +92,10 @@ describe('shapes of zone tables', () => {
       '[table][tr][th]Sample[/th][th]Low[/th][th]High[/th][th]Root[/th][/tr]\n[tr][td]ford 1.wav[/td][td]36[/td][td]47[/td][td]41[/td][/tr]\n[tr][td]ford 2.wav[/td][td]48[/td][td]59[/td][td]53[/td][/tr][/table]',
     ],
     [
+      'tags in square brackets below a quotation',
+      '[quote=ann]Could you post them?[/quote]\nSure!\n[table][tr][th]Sample[/th][th]Low[/th][th]High[/th][th]Root[/th][/tr]\n[tr][td]ford 1.wav[/td][td]36[/td][td]47[/td][td]41[/td][/tr]\n[tr][td]ford 2.wav[/td][td]48[/td][td]59[/td][td]53[/td][/tr][/table]\n[i]bye[/i]',
+    ],
+    [
       'single blanks under headings with single blanks',
       'Name        Lo Hi Root\nford 1.wav  36 47   41\nford 2.wav  48 59   53',
     ],

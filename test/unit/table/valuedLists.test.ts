@@ -80,4 +80,14 @@ describe('a bare list of keys and files with values behind some of them', () => 
       'c.wav 57-60 57',
     ]);
   });
+
+  it('may have its names in quotation marks, with folders and blanks', () => {
+    expect(
+      read('Les fichiers avec leur note :', '"D:\\Sons\\Do 2 fort.wav"  48', '"D:\\Sons\\Mi 2 fort.wav"  52'),
+    ).toEqual(['D:\\Sons\\Do 2 fort.wav 48 0 0 0', 'D:\\Sons\\Mi 2 fort.wav 52 0 0 0']);
+    expect(read('48 "low one.wav"', '52 "high one.wav"')).toEqual([
+      'low one.wav 48 0 0 0',
+      'high one.wav 52 0 0 0',
+    ]);
+  });
 });

@@ -1,4 +1,4 @@
-import { isAudioFileName, namesAudioFileIn } from '../../../model/fileNames';
+import { audioEndingInText, isAudioFileName, namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { TableCells } from '../cells';
@@ -23,7 +23,8 @@ const apart = /[ \u00a0]{2}/;
  * `40 Snare.wav (loud)`, and values that say what they are by their units: `49 Crash.wav  -3 dB`.
  * `undefined` for any other text, and for lines that are only numbered.
  */
-export function bareListCells(text: string): TableCells | undefined {
+export function bareListCells(written: string): TableCells | undefined {
+  const text = withoutQuotes(written);
   const looked = linesOf(text, mostLooks).filter(({ start, end }) => text.slice(start, end).trim() !== '');
   const files = looked.filter((line) => holdsFile(text, line));
   const parsed = files.map((line) => partsOf(text, line));
@@ -44,6 +45,13 @@ export function bareListCells(text: string): TableCells | undefined {
     : listCells(text, lines, found[0].isKeyFirst);
   cells.remarks = [...cells.remarks, ...remarks];
   return cells;
+}
+
+const quoted = new RegExp(String.raw`(["'])([^"'\r\n]{1,200}${audioEndingInText})\1`, 'giu');
+
+/** A text whose file names stand in no quotation marks, at the same offsets. */
+function withoutQuotes(text: string): string {
+  return /\.\w{2,5}["']/.test(text) ? text.replace(quoted, ' $2 ') : text;
 }
 
 /** The lines as rows of a key, a name and a remark, in the order that the list has them. */

@@ -11,7 +11,7 @@ export interface PlacedValue extends ToldValue, Stretch {}
 /** What parts the clauses of a sentence; a comma between digits is a decimal one. */
 const parting =
   /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
-const mostWords = 12;
+const mostWords = 16;
 /** Two bare numbers, which a root has to say are keys. */
 export const barePair = new RegExp(
   String.raw`^(?:${writtenWords('first')}\s)?(\d{1,3})(?:\s?(?:[-\u2010-\u2015~]|\.{2,3}|\u2026)\s?|\s(?:${writtenWords('last')}|${rangeWords})\s)(\d{1,3})$`,

@@ -6,7 +6,7 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { letterNote } from '../../../trade/readings/notePatterns';
 import type { PlacedValue } from './clauseReader';
 import { barePair, ClauseReader, clausesIn } from './clauseReader';
-import { wordsBeforeFile } from './wordsBeforeFile';
+import { introducesFile, wordsBeforeFile } from './wordsBeforeFile';
 
 /** A line that tells of one file in words. */
 export interface ToldLine {
@@ -146,6 +146,8 @@ function fileIn(line: string, from: number, clauses: ClauseReader): (Stretch & {
   const name = match[1] ?? match[2] ?? '';
   const start = match.index + match[0].indexOf(name);
   const end = start + name.length;
+  const introduction = introducesFile(line.slice(from, match.index));
+  if (introduction > 0) return { start: from + introduction, end, from };
   const led = match.index - wordsBeforeFile(line.slice(from, match.index), name);
   const before = line.slice(from, led);
   if (match[1] !== undefined || before.trim() === '' || /[,;:\uff0c\u3001(]/.test(before))

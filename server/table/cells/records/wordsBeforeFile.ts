@@ -18,6 +18,12 @@ const fileNoun: ReadonlySet<string> = new Set([
     (phrases.sample ?? []).filter((one) => /^\p{L}*(?:datei|file|fil)$/iu.test(one)).map(bareWord),
   ),
 ]);
+/** Between a word for a file and its name: `the first file is a.wav`. */
+const copula =
+  /^(?:is|was|are|called|named|ist|war|heisst|namens|est|s.appelle|es|era|fue|se|llama|e|chiama|si|chama|heet|ar|heter|er|hedder|on|jest|nazywa|sie|je|jmenuje|это|называется|este|estas|lesz|adi)$/u;
+const numeral = /^(?:one|two|three|four|five|six|seven|eight|nine|ten)$/u;
+const ordinal =
+  /^(?:\d{1,3}(?:st|nd|rd|th|[.\u00aa\u00ba]|er|e|eme)?|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|last|next|other|erste[rsn]?|zweite[rsn]?|dritte[rsn]?|vierte[rsn]?|funfte[rsn]?|sechste[rsn]?|letzte[rsn]?|nachste[rsn]?|premiere?|deuxieme|seconde?|troisieme|quatrieme|cinquieme|sixieme|derniere?|primer[oa]?|segund[oa]|tercer[oa]?|cuart[oa]|quint[oa]|sext[oa]|ultim[oa]|prim[oa]|terz[oa]|primeir[oa]|terceir[oa]|eerste|tweede|derde|vierde|vijfde|laatste|forsta|andra|tredje|fjarde|femte|sista|forste|anden|fjerde|sidste|pierwsz[ya]|drug[ai]|trzeci[a]?|czwart[ya]|ostatni[a]?|prvni|druhy|treti|posledni|первый|второй|третий|четвертый|пятый|последний)$/u;
 const mostWords = 8;
 
 /**
@@ -39,4 +45,25 @@ export function wordsBeforeFile(before: string, name: string): number {
   if (!isNamed && !isAsked) return 0;
   while (takes((word) => onward.test(word)));
   return before.length - (words[at]?.index ?? before.length);
+}
+
+/**
+ * How much at the beginning of what stands before a file's ending says that a file follows, whose name may have blanks: `and the last one
+ * is`. 0 where it does not.
+ */
+export function introducesFile(before: string): number {
+  const words = [...before.matchAll(/\S+/gu)].slice(0, mostWords);
+  let at = 0;
+  const takes = (is: (word: string) => boolean) => {
+    const isTaken = at < words.length && is(bareWord(words[at][0]));
+    if (isTaken) at++;
+    return isTaken;
+  };
+  while (takes((word) => onward.test(word)));
+  takes((word) => article.test(word));
+  const isCounted = takes((word) => ordinal.test(word));
+  const isNamed = takes((word) => fileNoun.has(word) || numeral.test(word));
+  if ((!isCounted && !isNamed) || !takes((word) => copula.test(word))) return 0;
+  takes((word) => copula.test(word));
+  return words[at]?.index ?? before.length;
 }

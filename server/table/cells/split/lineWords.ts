@@ -1,6 +1,6 @@
 /** What is looked at of a line, in characters. */
 export const longestLine = 4096;
-const word = /[^ \t\u00a0]+/g;
+const word = /[^ \t\u00a0\r\n]+/g;
 
 /** A stretch of a line. */
 export interface Word {

@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
+import { readHeading } from '../../../trade/headings/headings';
 import { isDitto } from '../../../trade/languages/cellWords';
 import { rangeWords } from '../../../trade/rangeWords';
 import { lookAt } from '../../columns/cellKinds';
@@ -12,6 +13,7 @@ import { isBlankLine, longestLine, wordsIn } from './lineWords';
 const mostLooks = 200;
 const mostColumns = 40;
 const mostLacking = 2;
+const longestHeading = 200;
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 /** A sign between a name and its values: `a.wav = 48..57`. */
 const assigning = /^[ \t\u00a0]*(?:=>?|->|\u2192|:)(?=[ \t\u00a0])/u;
@@ -54,6 +56,7 @@ export function splitWords(text: string): TableCells | undefined {
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
   if (units) above--;
+  const headings = headingsAt(text, lines, above, width);
   const cells = new TableCells(text);
   cells.bySpaces = true;
   for (const [at, line] of lines.entries()) {
@@ -62,12 +65,32 @@ export function splitWords(text: string): TableCells | undefined {
       continue;
     }
     const parts =
-      at === above ? new HeadingLine(text, line).into(width) : partsOf(text, line, counted, isJoined);
+      at === above
+        ? headings
+        : at === above - 1 && headings[0]?.start < lines[above].start
+          ? []
+          : partsOf(text, line, counted, isJoined);
     const added = parts.map(({ start, end }) => cells.add(start, end));
     if (at === above && units) addUnits(cells, added, line, units);
     cells.endRow();
   }
   return cells;
+}
+
+/** The headings of a line, or of that and the one above where a heading was broken between the two and more are known so. */
+function headingsAt(text: string, lines: readonly Word[], at: number, width: number): readonly Word[] {
+  const line = lines[at];
+  if (!line) return [];
+  const one = new HeadingLine(text, line).into(width);
+  const above = lines[at - 1];
+  if (one.length >= width && known(text, one) === width) return one;
+  if (!above || isBlankLine(text, above) || above.end - above.start > longestHeading) return one;
+  const both = new HeadingLine(text, { start: above.start, end: line.end }).into(width);
+  return known(text, both) > Math.max(1, known(text, one)) && both.length === width ? both : one;
+}
+
+function known(text: string, headings: readonly Word[]): number {
+  return headings.filter(({ start, end }) => readHeading(text.slice(start, end))).length;
 }
 
 /** How many values the lines have; some may lack one or two where most have as many and their names hold blanks. 0 where they differ more. */
@@ -169,10 +192,32 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
     return {
       name: { start: from, end: start + stop },
       number: digits === undefined ? undefined : { start: at, end: at + digits.length },
-      values: wordsIn(text, start + stop + (assigning.exec(line.slice(stop))?.[0].length ?? 0), end),
+      values: withUnits(
+        text,
+        wordsIn(text, start + stop + (assigning.exec(line.slice(stop))?.[0].length ?? 0), end),
+      ),
     };
   }
   return undefined;
+}
+
+const isNumber = /^[-+\u2212]?\d+(?:[.,]\d+)?$/u;
+const isUnit = /^(?:\p{L}{1,5}|%)\.?$/u;
+
+/** The values of a line, each number with the unit that stands behind it: `-3 dB`. */
+function withUnits(text: string, words: readonly Word[]): Word[] {
+  const joined: Word[] = [];
+  for (const word of words) {
+    const last = joined.at(-1);
+    const isOne =
+      last !== undefined &&
+      isUnit.test(text.slice(word.start, word.end)) &&
+      isNumber.test(text.slice(last.start, last.end)) &&
+      lookAt(text.slice(last.start, word.end)).unit !== undefined;
+    if (isOne) last.end = word.end;
+    else joined.push({ ...word });
+  }
+  return joined;
 }
 
 /** Whether numbers before all names count the rows, some of which may be missing, or stand in a column of their own. */

@@ -118,3 +118,19 @@ describe('a heading that calls a key by its number', () => {
     expect(readHeading(heading)?.meaning).toBe(meaning);
   });
 });
+
+describe('words parted by single blanks', () => {
+  it('keep numbers and units together, under a heading broken over two lines', () => {
+    const text = `File name Root
+key Key range Gain Tune
+rh_c2.wav 36 36 – 37 0 dB -3 ct
+rh_d2.wav 38 38 – 39 -1.5 dB 0 ct
+rh_e2.wav 40 40 – 41 -2 dB 4 ct
+`;
+    expect(values(text, 'sample', 'lokey', 'hikey', 'pitch_keycenter', 'volume', 'tune')).toEqual([
+      'rh_c2.wav 36 37 36 - -3',
+      'rh_d2.wav 38 39 38 -1.5 -',
+      'rh_e2.wav 40 41 40 -2 4',
+    ]);
+  });
+});

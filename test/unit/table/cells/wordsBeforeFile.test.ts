@@ -9,6 +9,21 @@ const seen = (...lines: string[]) =>
 const zones = ['gong_a.wav 40-45 42', 'gong_b.wav 46-51 48'];
 
 describe('words that lead up to a file in a sentence', () => {
+  it('say that a file follows, whose name may have blanks', () => {
+    expect(
+      seen(
+        'The first file is big gong 1.wav, it goes from key 40 up to key 45 and its root is 42.',
+        'And the last one is big gong 2.wav, it goes from key 46 up to key 51 and its root is 48.',
+      ),
+    ).toEqual(['big gong 1.wav 40-45 42', 'big gong 2.wav 46-51 48']);
+    expect(
+      seen(
+        'Die erste Datei ist gong_a.wav, sie reicht von Taste 40 bis Taste 45, Grundton 42.',
+        'Die letzte ist gong_b.wav, sie reicht von Taste 46 bis Taste 51, Grundton 48.',
+      ),
+    ).toEqual(zones);
+  });
+
   it.each([
     ['Put gong_a.wav on keys 40 to 45, root 42.', 'Then use gong_b.wav from key 46 to key 51, root 48.'],
     ['On keys 40 to 45 play the sample gong_a.wav, root 42.', 'On keys 46 to 51 load gong_b.wav, root 48.'],
