@@ -26,6 +26,7 @@ import { noteSharedVelocities } from './layers/sharedVelocities';
 import { SideZones } from './layers/sideZones';
 import { noteSameConditions } from './layers/soundTogether';
 import { completeLayers } from './layers/velocityLayers';
+import { leaveOutRepeated } from './repeatedZones';
 import { giveBracketValues } from './said/bracketValues';
 import { giveToAll } from './said/forAllZones';
 import { giveNamedReleases } from './said/namedReleases';
@@ -103,6 +104,9 @@ export function* readTableZones(
   yield 0.98;
   shareByDynamics(zones, first, columns, fromNames, rest.statements, notes);
   yield 0.99;
+  const takeTurns = rest.statements.turns !== undefined;
+  for (const share of leaveOutRepeated(zones, first, rows, columns, takeTurns, notes))
+    yield 0.99 + share * 0.01;
   noteSharedVelocities(zones, first, notes);
   noteSameConditions(zones, first, columns, notes);
   yield 1;
