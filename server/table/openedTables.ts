@@ -18,6 +18,7 @@ import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
 import { usePlaysOut } from './columns/said/playsOutColumn';
+import { passOverUnused } from './columns/said/unusedRows';
 import { useEndHeadings } from './headings/endHeadings';
 import { Glossary } from './headings/glossary';
 import type { ExplainedWord } from './headings/legendWords';
@@ -98,6 +99,7 @@ export function* openTablesInSteps(
     yield done();
   }
   overruleValues(cells, tables);
+  for (const table of tables) passOverUnused(cells, table);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   const problem = problemOf(cells, tables, columns, chosen !== undefined);
   if (problem !== undefined) return { problem, columns };

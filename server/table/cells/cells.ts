@@ -44,6 +44,9 @@ export class TableCells {
   /** Rows that are struck out. */
   readonly struckRows = new Set<number>();
 
+  /** Rows that the text around says not to use. */
+  readonly unusedRows = new Set<number>();
+
   /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
   remarks: readonly { text: string; start: number; end: number }[] = [];
 

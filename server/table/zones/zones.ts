@@ -153,6 +153,7 @@ class PassedRows {
     const isSwitchedOff = this.#switches.some((one) => isOff(cells, row, one));
     if (isSwitchedOff && names.sampleCell(row) >= 0) return 'is switched off in the table';
     if (cells.struckRows.has(row)) return 'is struck out';
+    if (cells.unusedRows.has(row)) return 'is not used, as the text says';
     if (this.#unused.has(row) && names.sampleCell(row) >= 0) return 'is not used, as its remark says';
     if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, as all others do';
     const isLeftOut = this.#keyless.isLeftOut(row) && names.sampleCell(row) >= 0;

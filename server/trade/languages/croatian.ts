@@ -129,6 +129,18 @@ export const croatian: LanguageWords = {
     rather: ['bolje'],
     no: [],
   },
+  leaveOut: [
+    'ignorirati',
+    'ignoriraj',
+    'izostavi',
+    'izostaviti',
+    'preskoči',
+    'obriši',
+    'suvišan',
+    'suvišno',
+    'ne koristiti',
+    'ne koristi',
+  ],
   told: {
     keys: ['tipk', 'dirk', 'svira', 'zvuci', 'ton', 'nota', 'pokriva', 'raspon'],
     root: ['osnovn', 'temeljn', 'korijen'],

@@ -101,6 +101,19 @@ export const czech: LanguageWords = {
     rather: ['spíše'],
     no: ['ne'],
   },
+  leaveOut: [
+    'ignorovat',
+    'ignorujte',
+    'vynechat',
+    'vynechte',
+    'smazat',
+    'přebývá',
+    'navíc',
+    'zbytečný',
+    'nepoužívat',
+    'nepoužívejte',
+    'nepočítá se',
+  ],
   told: {
     keys: [
       'hraje',

@@ -194,6 +194,21 @@ export const dutch: LanguageWords = {
     rather: ['beter'],
     no: ['nee', 'niet'],
   },
+  leaveOut: [
+    'negeren',
+    'overslaan',
+    'weglaten',
+    'schrappen',
+    'verwijderen',
+    'vervalt',
+    'overbodig',
+    'te veel',
+    'niet gebruiken',
+    'telt niet',
+    'kan weg',
+    'mag weg',
+    'moet weg',
+  ],
   told: {
     keys: [
       'speelt',

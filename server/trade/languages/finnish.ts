@@ -113,6 +113,7 @@ export const finnish: LanguageWords = {
     rather: ['vaan', 'pikemminkin'],
     no: ['ei'],
   },
+  leaveOut: ['jätä pois', 'ohita', 'poista', 'ylimääräinen', 'turha', 'älä käytä', 'ei saa käyttää'],
   told: {
     keys: [
       'soi',

@@ -116,6 +116,17 @@ export const hungarian: LanguageWords = {
     rather: ['hanem', 'inkább'],
     no: ['nem'],
   },
+  leaveOut: [
+    'hagyd ki',
+    'kihagyni',
+    'kihagyandó',
+    'törölni',
+    'törlendő',
+    'felesleges',
+    'fölösleges',
+    'ne használd',
+    'nem kell',
+  ],
   told: {
     keys: [
       'szol',

@@ -127,6 +127,8 @@ export interface LanguageWords {
   loops: readonly string[];
   turning: TurningWords;
   correcting: CorrectingWords;
+  /** What tells to leave a row or a file out, as a clause of its own: `ignore`, `not to be used`. */
+  leaveOut: readonly string[];
   told: ToldWords;
   units: Readonly<Partial<Record<Unit, readonly string[]>>>;
 }

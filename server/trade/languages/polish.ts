@@ -149,6 +149,23 @@ export const polish: LanguageWords = {
     rather: ['raczej'],
     no: ['nie'],
   },
+  leaveOut: [
+    'zignoruj',
+    'zignorować',
+    'pomiń',
+    'pominąć',
+    'usuń',
+    'usunąć',
+    'skreślić',
+    'do usunięcia',
+    'do pominięcia',
+    'zbędny',
+    'zbędna',
+    'zbędne',
+    'nie używać',
+    'nie używaj',
+    'nie liczy się',
+  ],
   told: {
     keys: [
       'gra',

@@ -186,6 +186,23 @@ export const portuguese: LanguageWords = {
     rather: ['aliás', 'melhor'],
     no: ['não'],
   },
+  leaveOut: [
+    'sobra',
+    'ignorar',
+    'a ignorar',
+    'omitir',
+    'descartar',
+    'eliminar',
+    'apagar',
+    'remover',
+    'tirar',
+    'está a mais',
+    'é a mais',
+    'não usar',
+    'não utilizar',
+    'não conta',
+    'não serve',
+  ],
   told: {
     keys: [
       'toca',

@@ -161,6 +161,18 @@ export const romanian: LanguageWords = {
     rather: ['mai degrabă'],
     no: [],
   },
+  leaveOut: [
+    'ignorați',
+    'de ignorat',
+    'omiteți',
+    'de omis',
+    'ștergeți',
+    'de șters',
+    'în plus',
+    'nu folosiți',
+    'nu se folosește',
+    'a nu se folosi',
+  ],
   told: {
     keys: ['clap', 'nota', 'canta', 'suna', 'acoper', 'interval'],
     root: ['de baza', 'fundamental', 'radacina'],

@@ -141,6 +141,19 @@ export const turkish: LanguageWords = {
     rather: [],
     no: ['hayır'],
   },
+  leaveOut: [
+    'yok say',
+    'yok sayın',
+    'atla',
+    'atlayın',
+    'silin',
+    'fazla',
+    'fazladan',
+    'kullanma',
+    'kullanmayın',
+    'kullanılmayacak',
+    'sayılmaz',
+  ],
   told: {
     keys: [
       'calar',
