@@ -110,6 +110,8 @@ export class ZoneList {
   dynamics: ValueColumn | undefined;
   /** Whether the dynamics are numbers of layers, from 1. */
   areLayersNumbered = false;
+  /** Zones whose keys neither the table nor the text gives: they go for new regions alone. */
+  readonly assumedKeys = new Set<number>();
   readonly #columns = new Map<ValueName, ValueColumn>();
   /** Sample names that differ from the text of their cells. */
   readonly #samples = new Map<number, string>();
@@ -187,10 +189,12 @@ export class ZoneList {
       const sample = this.#samples.get(zone);
       if (sample === undefined) this.#samples.delete(to);
       else this.#samples.set(to, sample);
+      if (this.assumedKeys.delete(zone)) this.assumedKeys.add(to);
       to++;
     }
     for (let zone = to; zone < this.count; zone++) {
       this.#samples.delete(zone);
+      this.assumedKeys.delete(zone);
       for (const { cells } of lists) cells[zone] = -1;
     }
     this.count = to;
