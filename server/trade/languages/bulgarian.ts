@@ -108,6 +108,7 @@ export const bulgarian: LanguageWords = {
     rather: ['по-точно'],
     no: [],
   },
+  endings: ['разширение', 'разширението'],
   leaveOut: [
     'игнорирай',
     'пропусни',

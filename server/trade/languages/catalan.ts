@@ -92,6 +92,7 @@ export const catalan: LanguageWords = {
     rather: ['millor', 'perdó'],
     no: [],
   },
+  endings: ['extensió', 'extensions'],
   leaveOut: [
     'sobra',
     'ignorar',

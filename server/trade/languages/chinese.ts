@@ -112,6 +112,7 @@ export const chinese: LanguageWords = {
     rather: ['订正', '訂正', '应为', '應為', '应该是', '應該是', '改为', '改為'],
     no: ['不对', '不對', '错', '錯'],
   },
+  endings: ['扩展名', '后缀', '副檔名'],
   leaveOut: [
     '忽略',
     '请忽略',

@@ -129,6 +129,7 @@ export const croatian: LanguageWords = {
     rather: ['bolje'],
     no: [],
   },
+  endings: ['nastavak', 'ekstenzija'],
   leaveOut: [
     'ignorirati',
     'ignoriraj',

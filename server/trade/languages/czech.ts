@@ -101,6 +101,7 @@ export const czech: LanguageWords = {
     rather: ['spíše'],
     no: ['ne'],
   },
+  endings: ['přípona', 'příponu', 'přípony', 'příponou'],
   leaveOut: [
     'ignorovat',
     'ignorujte',

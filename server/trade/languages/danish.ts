@@ -148,6 +148,7 @@ export const danish: LanguageWords = {
     rather: ['snarere'],
     no: ['nej', 'nei'],
   },
+  endings: ['endelse', 'endelsen', 'filendelse', 'filendelsen', 'filtype', 'filtypen', 'endelser'],
   leaveOut: [
     'ignorer',
     'ignoreres',

@@ -194,6 +194,7 @@ export const dutch: LanguageWords = {
     rather: ['beter'],
     no: ['nee', 'niet'],
   },
+  endings: ['extensie', 'extensies', 'achtervoegsel'],
   leaveOut: [
     'negeren',
     'overslaan',

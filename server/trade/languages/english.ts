@@ -551,6 +551,7 @@ export const english: LanguageWords = {
     ],
     no: ['no', 'nope'],
   },
+  endings: ['ending', 'endings', 'file ending', 'extension', 'extensions', 'file extension', 'suffix'],
   leaveOut: [
     'ignore',
     'ignored',

@@ -216,6 +216,7 @@ export const french: LanguageWords = {
     rather: ['pardon', 'plutôt', 'corrigé en'],
     no: ['non'],
   },
+  endings: ['extension', 'extensions', 'suffixe'],
   leaveOut: [
     'ignorer',
     'à ignorer',

@@ -295,6 +295,7 @@ export const german: LanguageWords = {
     rather: ['sondern', 'vielmehr', 'besser'],
     no: ['nein'],
   },
+  endings: ['endung', 'endungen', 'dateiendung', 'dateiendungen', 'suffix'],
   leaveOut: [
     'ignorieren',
     'bitte ignorieren',

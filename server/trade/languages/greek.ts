@@ -157,6 +157,7 @@ export const greek: LanguageWords = {
     rather: ['μάλλον'],
     no: ['όχι'],
   },
+  endings: ['κατάληξη', 'επέκταση'],
   leaveOut: [
     'αγνοήστε',
     'παραλείψτε',

@@ -116,6 +116,7 @@ export const hungarian: LanguageWords = {
     rather: ['hanem', 'inkább'],
     no: ['nem'],
   },
+  endings: ['kiterjesztés', 'kiterjesztése'],
   leaveOut: [
     'hagyd ki',
     'kihagyni',

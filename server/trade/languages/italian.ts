@@ -179,6 +179,7 @@ export const italian: LanguageWords = {
     rather: ['anzi', 'meglio', 'scusate'],
     no: ['non'],
   },
+  endings: ['estensione', 'estensioni', 'suffisso'],
   leaveOut: [
     'ignorare',
     'da ignorare',

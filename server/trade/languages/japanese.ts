@@ -114,6 +114,7 @@ export const japanese: LanguageWords = {
     rather: ['いや', 'ではなく', 'じゃなくて', '正しくは'],
     no: ['いいえ', '違う', 'ちがう'],
   },
+  endings: ['拡張子'],
   leaveOut: [
     '無視',
     '無視する',

@@ -116,6 +116,8 @@ export interface LanguageWords {
   outOf: readonly string[];
   /** Words for a file, one and several. */
   files: readonly string[];
+  /** Words for the ending of a file's name. */
+  endings: readonly string[];
   /** Names of places that hold a folder, without accents. */
   folders: readonly string[];
   /** What a cell says that is the same as the one above it. */

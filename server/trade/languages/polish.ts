@@ -149,6 +149,7 @@ export const polish: LanguageWords = {
     rather: ['raczej'],
     no: ['nie'],
   },
+  endings: ['rozszerzenie', 'rozszerzenia', 'rozszerzeniem'],
   leaveOut: [
     'zignoruj',
     'zignorować',

@@ -186,6 +186,7 @@ export const portuguese: LanguageWords = {
     rather: ['aliás', 'melhor'],
     no: ['não'],
   },
+  endings: ['extensão', 'extensões', 'sufixo'],
   leaveOut: [
     'sobra',
     'ignorar',

@@ -161,6 +161,7 @@ export const romanian: LanguageWords = {
     rather: ['mai degrabă'],
     no: [],
   },
+  endings: ['extensie', 'extensia'],
   leaveOut: [
     'ignorați',
     'de ignorat',

@@ -179,6 +179,7 @@ export const spanish: LanguageWords = {
     rather: ['perdón', 'mejor', 'digo'],
     no: [],
   },
+  endings: ['extensión', 'extensiones', 'terminación', 'sufijo'],
   leaveOut: [
     'sobra',
     'ignorar',

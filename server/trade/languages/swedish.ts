@@ -108,6 +108,7 @@ export const swedish: LanguageWords = {
     rather: ['förlåt', 'snarare'],
     no: ['nej'],
   },
+  endings: ['filändelse', 'filändelsen', 'filändelser', 'ändelse', 'ändelsen'],
   leaveOut: [
     'ignorera',
     'ignoreras',

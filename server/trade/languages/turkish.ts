@@ -141,6 +141,7 @@ export const turkish: LanguageWords = {
     rather: [],
     no: ['hayır'],
   },
+  endings: ['uzantı', 'uzantısı', 'uzantıları'],
   leaveOut: [
     'yok say',
     'yok sayın',

@@ -162,6 +162,7 @@ export const ukrainian: LanguageWords = {
     rather: ['точніше', 'краще'],
     no: ['ні'],
   },
+  endings: ['розширення', 'розширенням'],
   leaveOut: [
     'ігнорувати',
     'пропустити',
