@@ -147,7 +147,11 @@ function rowOf(zones: ZoneList, { zone, shared }: GroupMember): ZoneRow {
   const cellOf = (name: ValueName) => zones.values(name)?.cells[zone] ?? -1;
   const own = valueNames.filter((name) => zones.has(name, zone) && !shared.includes(name));
   own.sort((a, b) => cellOf(a) - cellOf(b));
-  const values = [...shared, ...own].map((name) => ({
+  // Keys that nothing gives change no region that has its own.
+  const isAssumed = (name: ValueName) =>
+    zones.assumedKeys.has(zone) && (name === 'lokey' || name === 'hikey');
+  const given = [...shared, ...own].filter((name) => !isAssumed(name));
+  const values = given.map((name) => ({
     name,
     value: name === 'sample' ? zones.sample(zone) : zoneValueText(name, zones.column(name).numbers[zone]),
   }));

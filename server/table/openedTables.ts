@@ -2,6 +2,7 @@ import type { Steps } from '../model/steps';
 import { inPart } from '../model/steps';
 import type { ColumnMeaning } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
+import { mendCommaEndings } from './cells/commaEndings';
 import { readDatedRanges } from './cells/datedRanges';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
@@ -18,6 +19,8 @@ import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
 import { usePlaysOut } from './columns/said/playsOutColumn';
+import { useStatedEnding } from './columns/said/statedEndings';
+import { passOverUnused } from './columns/said/unusedRows';
 import { useEndHeadings } from './headings/endHeadings';
 import { Glossary } from './headings/glossary';
 import type { ExplainedWord } from './headings/legendWords';
@@ -65,6 +68,7 @@ export function* openTablesInSteps(
     return { problem, columns: [] };
   }
   yield 0.5;
+  mendCommaEndings(single);
   const parts = findTables(single);
   const joined = chosen ? undefined : joinTables(single, parts);
   const cells = joined ?? single;
@@ -98,6 +102,8 @@ export function* openTablesInSteps(
     yield done();
   }
   overruleValues(cells, tables);
+  for (const table of tables) passOverUnused(cells, table);
+  useStatedEnding(cells, tables, glossary.texts);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   const problem = problemOf(cells, tables, columns, chosen !== undefined);
   if (problem !== undefined) return { problem, columns };

@@ -44,6 +44,12 @@ export class TableCells {
   /** Rows that are struck out. */
   readonly struckRows = new Set<number>();
 
+  /** Rows that the text around says not to use. */
+  readonly unusedRows = new Set<number>();
+
+  /** The ending that the text around gives for files that are named without. */
+  statedEnding: { is: string; text: string } | undefined;
+
   /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
   remarks: readonly { text: string; start: number; end: number }[] = [];
 

@@ -79,14 +79,24 @@ export function isHeadingRow(cells: TableCells, row: number): boolean {
   for (let column = 0; column < width; column++) {
     const cell = cells.cell(row, column);
     if (cells.starts[cell] === cells.ends[cell]) continue;
-    // Rows of values nearly always have digits, headings seldom.
-    if (hasDigit(cells, cell)) return false;
+    // Rows of values nearly always have digits, headings seldom: `Take 2`, `2nd`.
+    if (hasDigit(cells, cell) && !isCounted(cells, cell)) return false;
     const text = cells.value(cell);
     if (looked++ < 6 && readHeading(text)) known++;
     if (looked === 6 && known === 0) return false;
   }
   if (known < 2 || countValues(cells, row) > 0) return false;
   return countKnown(cells, row) * 2 >= cells.filled(row);
+}
+
+const longestCounted = 16;
+const counted =
+  /^(?:\p{L}{2,}[ ._-]?\d{1,2}|\d{1,2} ?(?:st|nd|rd|th|\.|[ºª°]|e|er|ère|ème|ra|ro|da|do|:a|:e|-ja|-й|-я|番目|番) ?\p{L}*)$/iu;
+
+/** Whether a cell is a word with a number, as headings of columns of a kind are. */
+function isCounted(cells: TableCells, cell: number): boolean {
+  if (cells.ends[cell] - cells.starts[cell] > longestCounted) return false;
+  return counted.test(cells.value(cell));
 }
 
 /** Whether a digit is among the first characters of a cell. */

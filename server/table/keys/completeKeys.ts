@@ -1,3 +1,4 @@
+import { byCount, counted } from '../../model/wording/counted';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyNumber } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
@@ -32,10 +33,25 @@ export function completeKeys(
   const { lowestKey, outermostKeys } = statements;
   const start = isLow ? Number.NaN : keyNumber(lowestKey, keyShift);
   const last = isLow ? keyNumber(outermostKeys.highest, keyShift) : Number.NaN;
+  const sets = alikeZones(zones, first, values);
+  const every = sets.flat().map((zone) => values.numbers[zone]);
+  const outermost = every.reduce(
+    (one, other) => (isLow ? Math.min(one, other) : Math.max(one, other)),
+    every[0] ?? 0,
+  );
   let count = 0;
-  for (const alike of alikeZones(zones, first, values)) {
+  let alone = 0;
+  for (const alike of sets) {
     const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);
-    if (keys.length < 2) continue;
+    if (keys.length < 2) {
+      // One zone for all others, as the sound of letting a key go, starts where they start and ends where they end.
+      const end = isLow ? last : start;
+      if (sets.length < 2 || keys[0] !== outermost || !(isLow ? end >= outermost : end <= outermost))
+        continue;
+      for (const zone of alike) zones.column(isLow ? 'hikey' : 'lokey').set(zone, values.cells[zone], end);
+      alone += alike.length;
+      continue;
+    }
     for (const zone of alike) {
       const at = keys.indexOf(values.numbers[zone]);
       const [below, above] = [keys[at - 1], keys[at + 1]];
@@ -57,7 +73,12 @@ export function completeKeys(
   };
   const from = start >= 0 ? `, the lowest at ${start}` : last >= 0 ? `, the last at ${last}` : '';
   notes.row = -2;
-  notes.add('assumed', column.headingSpan ?? span, `The table gives ${how} in ${columnName(column)}${from}.`);
+  const others =
+    alone > 0
+      ? ` ${counted(alone, 'zone')} of another kind ${byCount(alone, 'has', 'have')} the keys of all of them.`
+      : '';
+  const message = `The table gives ${how} in ${columnName(column)}${from}.${others}`;
+  notes.add('assumed', column.headingSpan ?? span, message);
 }
 
 /** Fewer different keys than these tell nothing of what they are. */

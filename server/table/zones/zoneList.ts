@@ -110,6 +110,8 @@ export class ZoneList {
   dynamics: ValueColumn | undefined;
   /** Whether the dynamics are numbers of layers, from 1. */
   areLayersNumbered = false;
+  /** Zones whose keys neither the table nor the text gives: they go for new regions alone. */
+  readonly assumedKeys = new Set<number>();
   readonly #columns = new Map<ValueName, ValueColumn>();
   /** Sample names that differ from the text of their cells. */
   readonly #samples = new Map<number, string>();
@@ -164,6 +166,38 @@ export class ZoneList {
       this.#columns.set(name, column);
     }
     return column;
+  }
+
+  /** All lists of values but that of samples. */
+  valueLists(): ValueColumn[] {
+    const lists = [...this.#columns].filter(([name]) => name !== 'sample').map(([, values]) => values);
+    return this.dynamics ? [...lists, this.dynamics] : lists;
+  }
+
+  /** Takes some zones out, those from number `first` on among them; the ones behind get lower numbers. */
+  remove(left: ReadonlySet<number>, first: number): void {
+    if (left.size === 0) return;
+    const lists = [...this.valueLists(), this.column('sample')];
+    let to = first;
+    for (let zone = first; zone < this.count; zone++) {
+      if (left.has(zone)) continue;
+      for (const list of [this.rows, this.groups, this.groupCells]) list[to] = list[zone];
+      for (const { cells, numbers } of lists) {
+        cells[to] = cells[zone];
+        numbers[to] = numbers[zone];
+      }
+      const sample = this.#samples.get(zone);
+      if (sample === undefined) this.#samples.delete(to);
+      else this.#samples.set(to, sample);
+      if (this.assumedKeys.delete(zone)) this.assumedKeys.add(to);
+      to++;
+    }
+    for (let zone = to; zone < this.count; zone++) {
+      this.#samples.delete(zone);
+      this.assumedKeys.delete(zone);
+      for (const { cells } of lists) cells[zone] = -1;
+    }
+    this.count = to;
   }
 
   /** Whether a zone has a value of a name. */

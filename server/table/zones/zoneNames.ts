@@ -128,6 +128,10 @@ export class NameReader {
   sampleCell(row: number): number {
     const cells = this.#cells;
     const cell = cells.cell(row, this.#sample.index);
+    if (this.#saysEnding(row, cell)) {
+      this.ignore(row, 'is a line of text');
+      return -1;
+    }
     // Names of audio files need no second look.
     if (namesAudioFile(cells, cell) && !this.#isFormula(cell)) return cell;
     const given = cells.value(cell);
@@ -152,12 +156,27 @@ export class NameReader {
   /** The name in a cell on one line, with a note where it was not; `undefined` where it is the text of the cell as it is. */
   otherName(cell: number): string | undefined {
     const { codes, text, starts, ends } = this.#cells;
-    let plain = !this.#cells.isRewritten(cell);
+    const ending = this.#endingOf(cell);
+    let plain = ending === '' && !this.#cells.isRewritten(cell);
     const end = ends[cell];
     for (let at = starts[cell]; at < end && plain; at++) plain = codes[at] >= 32 && codes[at] < 127;
     if (plain) return undefined;
-    const name = this.#oneLine(this.#cells.value(cell), cell);
+    const name = `${this.#oneLine(this.#cells.value(cell), cell)}${ending}`;
     return name === text.slice(starts[cell], end) ? undefined : name;
+  }
+
+  /** Whether a row is the line that gives the ending of all files, which may end with it. */
+  #saysEnding(row: number, cell: number): boolean {
+    const { statedEnding } = this.#cells;
+    if (statedEnding === undefined || this.#cells.filled(row) !== 1) return false;
+    return this.#cells.plain(cell).includes(statedEnding.text);
+  }
+
+  /** The ending that the text around gives for a name without one; empty where it gives none. */
+  #endingOf(cell: number): string {
+    const { statedEnding } = this.#cells;
+    if (statedEnding === undefined || namesAudioFile(this.#cells, cell)) return '';
+    return this.#cells.value(cell).startsWith('*') ? '' : statedEnding.is;
   }
 
   #isFormula(cell: number): boolean {
@@ -174,9 +193,15 @@ export class NameReader {
     });
   }
 
-  /** Notes that a sample that was not found has no ending. */
+  /** Notes that a sample that was not found has no ending, or the one that the text gives. */
   noteEnding(zones: ZoneList, zone: number): void {
     const cell = zones.column('sample').cells[zone];
+    const { statedEnding } = this.#cells;
+    if (statedEnding && !this.#saidEnding && this.#endingOf(cell) !== '') {
+      this.#saidEnding = true;
+      const message = `The ending ${statedEnding.is} is put behind the sample names, as "${shortened(statedEnding.text)}" says.`;
+      this.#notes.add('assumed', this.#span(cell), message);
+    }
     if (zones.otherSample(zone) === undefined && namesAudioFile(this.#cells, cell)) return;
     if (!this.#endings && this.#saidEnding) return;
     const text = zones.sample(zone);

@@ -26,6 +26,7 @@ import { noteSharedVelocities } from './layers/sharedVelocities';
 import { SideZones } from './layers/sideZones';
 import { noteSameConditions } from './layers/soundTogether';
 import { completeLayers } from './layers/velocityLayers';
+import { leaveOutRepeated } from './repeatedZones';
 import { giveBracketValues } from './said/bracketValues';
 import { giveToAll } from './said/forAllZones';
 import { giveNamedReleases } from './said/namedReleases';
@@ -103,6 +104,9 @@ export function* readTableZones(
   yield 0.98;
   shareByDynamics(zones, first, columns, fromNames, rest.statements, notes);
   yield 0.99;
+  const takeTurns = rest.statements.turns !== undefined;
+  for (const share of leaveOutRepeated(zones, first, rows, columns, takeTurns, notes))
+    yield 0.99 + share * 0.01;
   noteSharedVelocities(zones, first, notes);
   noteSameConditions(zones, first, columns, notes);
   yield 1;
@@ -149,6 +153,7 @@ class PassedRows {
     const isSwitchedOff = this.#switches.some((one) => isOff(cells, row, one));
     if (isSwitchedOff && names.sampleCell(row) >= 0) return 'is switched off in the table';
     if (cells.struckRows.has(row)) return 'is struck out';
+    if (cells.unusedRows.has(row)) return 'is not used, as the text says';
     if (this.#unused.has(row) && names.sampleCell(row) >= 0) return 'is not used, as its remark says';
     if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, as all others do';
     const isLeftOut = this.#keyless.isLeftOut(row) && names.sampleCell(row) >= 0;

@@ -92,6 +92,20 @@ export const catalan: LanguageWords = {
     rather: ['millor', 'perdó'],
     no: [],
   },
+  endings: ['extensió', 'extensions'],
+  leaveOut: [
+    'sobra',
+    'ignorar',
+    'ometre',
+    'descartar',
+    'eliminar',
+    'esborrar',
+    'treure',
+    'no usar',
+    'no utilitzar',
+    'no fer servir',
+    'no compta',
+  ],
   told: {
     keys: [
       'sona',

@@ -101,6 +101,20 @@ export const czech: LanguageWords = {
     rather: ['spíše'],
     no: ['ne'],
   },
+  endings: ['přípona', 'příponu', 'přípony', 'příponou'],
+  leaveOut: [
+    'ignorovat',
+    'ignorujte',
+    'vynechat',
+    'vynechte',
+    'smazat',
+    'přebývá',
+    'navíc',
+    'zbytečný',
+    'nepoužívat',
+    'nepoužívejte',
+    'nepočítá se',
+  ],
   told: {
     keys: [
       'hraje',

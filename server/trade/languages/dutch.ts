@@ -194,6 +194,22 @@ export const dutch: LanguageWords = {
     rather: ['beter'],
     no: ['nee', 'niet'],
   },
+  endings: ['extensie', 'extensies', 'achtervoegsel'],
+  leaveOut: [
+    'negeren',
+    'overslaan',
+    'weglaten',
+    'schrappen',
+    'verwijderen',
+    'vervalt',
+    'overbodig',
+    'te veel',
+    'niet gebruiken',
+    'telt niet',
+    'kan weg',
+    'mag weg',
+    'moet weg',
+  ],
   told: {
     keys: [
       'speelt',

@@ -113,6 +113,8 @@ export const finnish: LanguageWords = {
     rather: ['vaan', 'pikemminkin'],
     no: ['ei'],
   },
+  endings: ['pääte', 'tiedostopääte', 'päätteet'],
+  leaveOut: ['jätä pois', 'ohita', 'poista', 'ylimääräinen', 'turha', 'älä käytä', 'ei saa käyttää'],
   told: {
     keys: [
       'soi',

@@ -116,6 +116,18 @@ export const hungarian: LanguageWords = {
     rather: ['hanem', 'inkább'],
     no: ['nem'],
   },
+  endings: ['kiterjesztés', 'kiterjesztése'],
+  leaveOut: [
+    'hagyd ki',
+    'kihagyni',
+    'kihagyandó',
+    'törölni',
+    'törlendő',
+    'felesleges',
+    'fölösleges',
+    'ne használd',
+    'nem kell',
+  ],
   told: {
     keys: [
       'szol',

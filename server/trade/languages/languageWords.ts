@@ -118,6 +118,8 @@ export interface LanguageWords {
   outOf: readonly string[];
   /** Words for a file, one and several. */
   files: readonly string[];
+  /** Words for the ending of a file's name. */
+  endings: readonly string[];
   /** Names of places that hold a folder, without accents. */
   folders: readonly string[];
   /** What a cell says that is the same as the one above it. */
@@ -129,6 +131,8 @@ export interface LanguageWords {
   loops: readonly string[];
   turning: TurningWords;
   correcting: CorrectingWords;
+  /** What tells to leave a row or a file out, as a clause of its own: `ignore`, `not to be used`. */
+  leaveOut: readonly string[];
   told: ToldWords;
   units: Readonly<Partial<Record<Unit, readonly string[]>>>;
 }

@@ -141,6 +141,20 @@ export const turkish: LanguageWords = {
     rather: [],
     no: ['hayır'],
   },
+  endings: ['uzantı', 'uzantısı', 'uzantıları'],
+  leaveOut: [
+    'yok say',
+    'yok sayın',
+    'atla',
+    'atlayın',
+    'silin',
+    'fazla',
+    'fazladan',
+    'kullanma',
+    'kullanmayın',
+    'kullanılmayacak',
+    'sayılmaz',
+  ],
   told: {
     keys: [
       'calar',

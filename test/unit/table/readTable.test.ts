@@ -409,7 +409,8 @@ describe('what is no table', () => {
   it('lists notes of one sort up to a limit', () => {
     const text = `File\tRoot\tPan\n${'a.wav\t60\t0\na.wav\t61\twide\n'.repeat(1500)}`;
     const notes = notesOf(text);
-    expect(notes.length).toBeLessThan(200);
+    // Of two sorts: cells that are no pan, and rows that repeat others.
+    expect(notes.length).toBeLessThan(300);
     expect(notes.join('\n')).toMatch(/1,400 more places/);
   });
 });

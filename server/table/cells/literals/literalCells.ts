@@ -3,6 +3,7 @@ import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
 import type { DeclaredType } from './declaredTypes';
 import { declaredTypes } from './declaredTypes';
+import { namedTexts } from './joinedTexts';
 import type { LiteralField, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
@@ -75,7 +76,7 @@ export function literalCells(text: string): TableCells | undefined {
     : undefined;
   const body = prose?.body ?? text;
   const constants = mayBeLiteral(body) ? body : constantsOf(text);
-  const read = constants === undefined ? readIndented(text) : readLiterals(constants);
+  const read = constants === undefined ? readIndented(text) : readLiterals(constants, namedTexts(text));
   if (!read) return undefined;
   const { top, comments } = read;
   const { records, around } = literalRecords(top);

@@ -1,3 +1,6 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { joinedBy, joinedNameIn, joiningAt, withNamed } from './joinedTexts';
+
 /** A value, a list or a map of a script's or JSON text, by its offsets. */
 export type LiteralNode = LiteralValue | LiteralList | LiteralMap;
 
@@ -63,10 +66,10 @@ const wordEnd = /[\s[\]{}(),;:="'`]/;
 /**
  * Reads JSON, JSON lines and the literals of scripts: lists in any brackets, maps with `:`, `=` or `=>` behind their keys, calls of
  * functions, quoted or bare words, comments. Takes any text and time linear in its length; brackets that nothing closes end with
- * the text, and what is no literal is passed over.
+ * the text, and what is no literal is passed over. `names` stand for texts, where such are joined: `dir .. "a.wav"`.
  */
-export function readLiterals(text: string): LiteralText {
-  return new LiteralReader(text).read();
+export function readLiterals(text: string, names?: ReadonlyMap<string, string>): LiteralText {
+  return new LiteralReader(text, 0, names).read();
 }
 
 /** Reads the one value that stands in a stretch of a text, at the text's offsets; `undefined` where there is none. */
@@ -83,6 +86,7 @@ class LiteralReader {
   constructor(
     readonly text: string,
     start = 0,
+    readonly names: ReadonlyMap<string, string> = new Map(),
   ) {
     this.#at = start;
   }
@@ -136,7 +140,32 @@ class LiteralReader {
     else if (this.#at === back) this.#at++;
   }
 
+  /** A node, with what is joined to it where it is a text. */
   #node(depth: number): LiteralNode | undefined {
+    let node = this.#single(depth);
+    for (;;) {
+      // The name of a file is whole; what stands behind it is another one.
+      if (node?.kind !== 'value' || isAudioFileName(node.text)) return node;
+      const isName = !node.isQuoted && /^\$?[\p{L}_][\p{L}\p{N}_]*$/u.test(node.text);
+      const joining = node.isQuoted || isName ? joiningAt(this.text, this.#at) : undefined;
+      if (!joining) return node;
+      const back = this.#at;
+      this.#at += joining.length;
+      const mark = this.text[this.#at];
+      const isText = mark === '"' || mark === "'" || mark === '`';
+      const next = isText ? this.#quoted(mark) : this.#word();
+      const behind = next && (isText ? next.text : this.names.get(next.text));
+      if (!next || behind === undefined) {
+        this.#at = back;
+        return node;
+      }
+      const before = node.isQuoted ? node.text : (this.names.get(node.text) ?? '');
+      const span = node.isQuoted ? node : next;
+      node = { ...span, text: joinedBy(joining.sign, before, behind), isQuoted: true };
+    }
+  }
+
+  #single(depth: number): LiteralNode | undefined {
     this.#nodes++;
     const { text } = this;
     const start = this.#at;
@@ -154,6 +183,11 @@ class LiteralReader {
     // A letter before a quotation mark says how the text is written.
     const next = text[this.#at];
     if (/^[rbuf]{1,2}$/i.test(word.text) && (next === '"' || next === "'")) return this.#quoted(next);
+    const joined = next === '"' || next === "'" ? joinedNameIn(word.text) : undefined;
+    if (joined) {
+      const quoted = this.#quoted(next);
+      return { ...quoted, text: joinedBy(joined.sign, this.names.get(joined.name) ?? '', quoted.text) };
+    }
     const opener = next === '(' ? next : this.#braceBehind(word);
     if (opener === undefined || depth >= deepest) return word;
     this.#at = text.indexOf(opener, this.#at) + 1;
@@ -198,7 +232,7 @@ class LiteralReader {
     }
     read += text.slice(from, at);
     this.#at = Math.min(text.length, at + 1);
-    return { kind: 'value', text: read, isQuoted: true, start, end: at };
+    return { kind: 'value', text: withNamed(read, this.names), isQuoted: true, start, end: at };
   }
 
   /** Passes over white space and comments. */

@@ -1,8 +1,7 @@
-import { isAudioFileName } from '../../../model/fileNames';
 import { isHeadedAsCorrection, saysCorrect } from '../../../trade/correctingWords';
 import { saidMeanings } from '../../../trade/headings/saidMeanings';
-import { bareWord, wordsOf } from '../../../trade/languages/spelling';
-import { isUnspaced, unspacedLetter } from '../../../trade/languages/wordPattern';
+import { wordsOf } from '../../../trade/languages/spelling';
+import { isUnspaced } from '../../../trade/languages/wordPattern';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { noteName } from '../../../trade/readings/notePatterns';
 import type { TableCells } from '../../cells/cells';
@@ -10,28 +9,16 @@ import type { TableRows } from '../../cells/tableRows';
 import { lookAt } from '../cellKinds';
 import type { ColumnReading } from '../columnReading';
 import { columnName, shortened } from '../columnReading';
+import { linesAround } from './linesAround';
+import type { NamedRows } from './namedRows';
+import { namesIn, rowsByName, spacedOut, withoutNames } from './namedRows';
 
-const mostLines = 100;
-const mostRows = 5000;
-const longest = 600;
-/** A sentence goes over so many lines at most. */
-const mostWrapped = 3;
 const sentences = /[.!?;](?=\s|$)/u;
-const token = /[\p{L}\p{N}_#.-]{3,}/gu;
-/** A word of a sentence is the name of a file with its ending, or with signs that words do not have. */
-const mayBeName = /[\p{N}_]|\.\p{L}{3,4}\b/u;
 const value = new RegExp(
   String.raw`(?<![\p{L}\p{N}_.])(?:${noteName}-?\d{1,2}|[-+\u2212]?\d+(?:[.,]\d+)?)(?![\p{L}\p{N}_]|[.,]\d)`,
   'giu',
 );
-/** Between a word of a script without blanks and one of another. */
-const besideUnspaced = new RegExp(
-  String.raw`(?<=${unspacedLetter})(?=[\p{Script=Latin}\d+\u2212-])|(?<=[\p{Script=Latin}\d])(?=${unspacedLetter})`,
-  'gu',
-);
 const others: ReadonlySet<ColumnMeaning> = new Set(['sample', 'group', 'comment', 'row_number', 'unknown']);
-
-const isOfWords = new RegExp(String.raw`\p{L}+\s\P{L}*\p{L}+\s|${unspacedLetter}{2}`, 'u');
 
 interface Rows {
   rows: TableRows;
@@ -46,9 +33,8 @@ interface Line {
 }
 
 /** A table with the rows of each of its samples. */
-interface Named extends Rows {
+interface Named extends Rows, NamedRows {
   sample: ColumnReading;
-  rowsOf: ReadonlyMap<string, number[]>;
 }
 
 /**
@@ -62,7 +48,7 @@ export function overruleValues(cells: TableCells, tables: readonly Rows[]): void
     return sample ? [{ ...table, sample }] : [];
   });
   const lines = withSamples.flatMap((table, at) =>
-    linesIn(cells, table.rows, table.sample).map((line): Line => ({ ...line, table: at })),
+    linesAround(cells, table.rows, table.sample).map((line): Line => ({ ...line, table: at })),
   );
   if (lines.length === 0) return;
   const read = new Set<number>();
@@ -102,27 +88,12 @@ function messageOf(
     .map((some) => some.filter(({ rowsOf }) => rowsOf.has(name)))
     .find((some) => some.length > 0);
   const [table] = meant ?? [];
-  const rest = written.replace(token, (word) => (nameOf(word) === name ? ' ' : word));
+  const rest = withoutNames(written, (one) => one === name);
   const column = names.size === 1 && meant?.length === 1 ? table && columnIn(rest, table.columns) : undefined;
   const message =
     table && column && overruled(cells, table.rowsOf.get(name) ?? [], column, rest, table.sample, isHeaded);
   if (message !== undefined || !isHeaded || rest.search(value) < 0) return message;
   return `"${shortened(sentence.trim())}" is not done, as it does not tell for certain which value is corrected. Change it by hand.`;
-}
-
-/** The names of samples of some tables that a sentence holds. */
-function namesIn(sentence: string, tables: readonly Named[]): Set<string> {
-  return new Set(
-    Array.from(sentence.matchAll(token), ([name]) => name)
-      .filter((name) => mayBeName.test(name))
-      .map(nameOf)
-      .filter((name) => tables.some(({ rowsOf }) => rowsOf.has(name))),
-  );
-}
-
-/** A sentence with blanks where words of a script without them stand beside others. */
-function spacedOut(sentence: string): string {
-  return sentence.replace(besideUnspaced, ' ');
 }
 
 /** Puts the value of a sentence into the cells of a column; what is to be told of it. */
@@ -175,65 +146,4 @@ function columnIn(sentence: string, columns: readonly ColumnReading[]): ColumnRe
   const meanings = new Set(saidMeanings(words));
   const meant = some.filter(({ meaning }) => meanings.has(meaning));
   return meant.length === 1 ? meant[0] : undefined;
-}
-
-/** Lines of words around the zones of a table; those that go on in the next line are put together. */
-function linesIn(
-  cells: TableCells,
-  { others: passed, data }: TableRows,
-  sample: ColumnReading,
-): { text: string; span: { start: number; end: number } }[] {
-  const isLine = (row: number) =>
-    cells.filled(row) < 3 &&
-    !cells.struckRows.has(row) &&
-    (isOfWords.test(rowText(cells, row)) || isHeadedAsCorrection(rowText(cells, row)));
-  const near = [...data.slice(0, 40), ...data.slice(-40)].filter(
-    (row) => isLine(row) && (cells.filled(row) === 1 || cells.isEmpty(row, sample.index)),
-  );
-  const rows = [...new Set([...passed.map(({ row }) => row).filter(isLine), ...near])].sort((a, b) => a - b);
-  const lines: { text: string; span: { start: number; end: number } }[] = [];
-  for (let at = 0; at < Math.min(rows.length, mostLines); ) {
-    const span = { ...cells.rowSpan(rows[at]) };
-    const texts = [rowText(cells, rows[at])];
-    let next = at + 1;
-    while (rows[next] === rows[at] + texts.length && texts.length < mostWrapped) {
-      texts.push(rowText(cells, rows[next]));
-      span.end = cells.rowSpan(rows[next]).end;
-      next++;
-    }
-    lines.push({ text: texts.join(' '), span });
-    at = next;
-  }
-  return lines;
-}
-
-function rowsByName(
-  cells: TableCells,
-  { data }: TableRows,
-  { index }: ColumnReading,
-): ReadonlyMap<string, number[]> {
-  const found = new Map<string, number[]>();
-  for (const row of data.slice(0, mostRows)) {
-    if (cells.filled(row) < 2) continue;
-    const name = nameOf(cells.value(cells.cell(row, index)));
-    if (name.length < 3) continue;
-    const list = found.get(name);
-    if (list) list.push(row);
-    else found.set(name, [row]);
-  }
-  return found;
-}
-
-/** The name of a file without its folder and its ending. */
-function nameOf(path: string): string {
-  const name = bareWord(path).split(/[\\/]/).at(-1) ?? '';
-  const bare = name.replace(/[.:,]+$/, '');
-  return isAudioFileName(bare) ? bare.slice(0, bare.lastIndexOf('.')) : bare;
-}
-
-function rowText(cells: TableCells, row: number): string {
-  const { start, end } = cells.rowSpan(row);
-  if (cells.rowSpans === undefined) return cells.text.slice(start, Math.min(end, start + longest));
-  const width = Math.min(cells.width(row), 10);
-  return Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column))).join(' ');
 }

@@ -1,0 +1,35 @@
+import { leavesOut } from '../../../trade/statements/leavesOut';
+import type { TableCells } from '../../cells/cells';
+import type { TableRows } from '../../cells/tableRows';
+import type { ColumnReading } from '../columnReading';
+import { linesAround } from './linesAround';
+import { namesIn, rowsByName, spacedOut, withoutNames } from './namedRows';
+
+const sentences = /[.!?;\u3002](?=\s|$|\P{ASCII})|\n|\s[-*\u2022]\s/u;
+
+/**
+ * Finds rows that a sentence around their table says not to use, by the samples that it names: `b_2.wav is not to be used`. Where all
+ * rows were meant none is left out.
+ */
+export function passOverUnused(
+  cells: TableCells,
+  { rows, columns }: { rows: TableRows; columns: readonly ColumnReading[] },
+): void {
+  const sample = columns.find(({ meaning }) => meaning === 'sample');
+  const lines = sample ? linesAround(cells, rows, sample) : [];
+  if (!sample || lines.length === 0) return;
+  const table = [{ rowsOf: rowsByName(cells, rows, sample) }];
+  const unused = new Set<number>();
+  for (const { text } of lines)
+    for (const sentence of text.split(sentences)) {
+      const written = [sentence, spacedOut(sentence)].find((one) => namesIn(one, table).size > 0);
+      if (written === undefined) continue;
+      const names = namesIn(written, table);
+      const rest = withoutNames(written, (name) => names.has(name));
+      if (!leavesOut(rest, names.size > 1)) continue;
+      for (const name of names) for (const row of table[0].rowsOf.get(name) ?? []) unused.add(row);
+    }
+  const zones = rows.data.filter((row) => !cells.isEmpty(row, sample.index) && cells.filled(row) > 1);
+  if (zones.every((row) => unused.has(row))) return;
+  for (const row of unused) cells.unusedRows.add(row);
+}
