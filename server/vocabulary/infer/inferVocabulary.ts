@@ -64,6 +64,7 @@ import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
+import { withTuningPairs } from './values/tuningPairs';
 import { releaseNameDrafts } from './words/releaseNames';
 
 export interface InferenceOptions {
@@ -113,7 +114,7 @@ export function* inferVocabularyInSteps(
   yield 1;
   const { assigned: columns, drafts: misspelt } = withMisspelt(
     rows,
-    yield* assignColumns(rows, region, told, layers, prose),
+    withTuningPairs(rows, yield* assignColumns(rows, region, told, layers, prose)),
   );
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
