@@ -29,6 +29,7 @@ import { withCounts } from './ranges/counts';
 import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
+import { keysByRoots } from './ranges/keysByRoots';
 import { withKeysFromBase } from './ranges/keysFromBase';
 import { keysInOrder, withFirstKey } from './ranges/keysInOrder';
 import { withOutermostEnds } from './ranges/outermostEnds';
@@ -152,6 +153,7 @@ export function* inferVocabularyInSteps(
   yield 1;
   const stepping = stepEnds(read);
   const backward = backwardDrafts(read);
+  const rooted = order ? undefined : keysByRoots(rows, chain, read, stated);
   const { levels, drafts: ofAll } = withStatedLevels(
     levelsOf(settled, region, rates.columns),
     region,
@@ -177,7 +179,8 @@ export function* inferVocabularyInSteps(
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...backwardLoopDrafts(read),
-    ...(order ? [] : assumedRanges(read)),
+    ...(order ? [] : assumedRanges(read, rooted !== undefined)),
+    ...(rooted ?? []),
     ...missingRoots(read, rows, files),
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
@@ -188,13 +191,14 @@ export function* inferVocabularyInSteps(
     ...vocabularyOf(
       text,
       options.path,
-      withFirstKey(withOutermostKeys(levels, stepping.steps, stated, read), order),
+      withFirstKey(withOutermostKeys(levels, stepping.steps, stated, read, rooted !== undefined), order),
       stepping.steps,
       allOff,
     ),
     ...(impliedLoops(settled, files.facts) && { loops: 'loop_continuous' }),
     ...(backward.length > 0 && { backwards: true }),
     ...(order && { keysInOrder: true }),
+    ...(rooted && { keysByRoots: true }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
