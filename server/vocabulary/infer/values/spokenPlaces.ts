@@ -4,7 +4,7 @@ import { rowKey } from '../ranges/rowKeys';
 import type { InferredTarget } from '../words/meaningRules';
 import type { Meaning } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
-import { isReleaseName, switchWord } from '../words/words';
+import { isReleaseName, panSide, switchWord } from '../words/words';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
 
@@ -41,6 +41,8 @@ export function spokenBy(
     return said('key', 'Its texts are note names, with the numbers of keys beside some.');
   if (named.every((one) => one.column !== column) && isReleaseFlag(column, facts))
     return said('release_switch', 'Its name speaks of letting a key go, and it says yes or no.');
+  if (named.every((one) => one.column !== column) && areSideWords(facts))
+    return said('pan', 'Its words are those for left, right and the centre.');
   const means = (...concepts: string[]) =>
     column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
   if (
@@ -74,6 +76,13 @@ function areSides({ tally, sided, filled }: ColumnFacts, isPlace: boolean): bool
   const areInSteps = shares.every((one) => one % 5 === 0);
   const hasCentre = texts.some((text) => !/\d/.test(text) || readPan(text) === 0);
   return isPlace ? areBoth || hasCentre : areBoth && (hasCentre || (areInSteps && shares.length > 2));
+}
+
+/** Whether all texts are words for sides, and all three occur: left and right alone may be hands or channels. */
+function areSideWords({ tally, sided, filled }: ColumnFacts): boolean {
+  if (sided < filled) return false;
+  const said = new Set([...tally.keys()].map((text) => (text.trim().length > 1 ? panSide(text) : undefined)));
+  return said.size === 3 && !said.has(undefined);
 }
 
 /** As far out as pan positions are counted. */

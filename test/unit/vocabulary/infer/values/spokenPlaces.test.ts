@@ -35,3 +35,14 @@ describe('letters for sides before numbers', () => {
     expect(valuesIn(bins('shelf', 'L400', 'C', 'R900'), 'pan')).toEqual(['-', '-', '-']);
   });
 });
+
+describe('words for sides', () => {
+  const bins = (name: string, ...texts: string[]) =>
+    `<barn>${texts.map((text, at) => `<beam wave="b${at}.wav" key="${40 + at}" ${name}="${text}"/>`).join('')}</barn>`;
+
+  it('are pan positions where all three occur', () => {
+    expect(valuesIn(bins('zib', 'links', 'Mitte', 'rechts'), 'pan')).toEqual(['-100', '0', '100']);
+    expect(valuesIn(bins('hand', 'left', 'right', 'right'), 'pan')).toEqual(['-', '-', '-']);
+    expect(valuesIn(bins('zib', 'L', 'C', 'R'), 'pan')).toEqual(['-', '-', '-']);
+  });
+});
