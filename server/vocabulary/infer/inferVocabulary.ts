@@ -26,6 +26,7 @@ import { lackOfSense } from './musicalSense';
 import { assumedRanges } from './ranges/assumedRanges';
 import { backwardDrafts, backwardLoopDrafts } from './ranges/backwardRanges';
 import { withCounts } from './ranges/counts';
+import { withEndBesideRoots } from './ranges/endBesideRoots';
 import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
@@ -66,6 +67,7 @@ import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
 import { withTuningPairs } from './values/tuningPairs';
+import { withUnnamedTurns } from './values/unnamedTurns';
 import { releaseNameDrafts } from './words/releaseNames';
 
 export interface InferenceOptions {
@@ -228,7 +230,7 @@ function understood(
     rows,
     withCounts(rows, withLoopLengths(withLoopStarts(rows, withPairedEnds(based.assigned)))),
   );
-  const rooted = withKeysAroundRoots(rows, withRootsBetween(rows, ranged));
+  const rooted = withEndBesideRoots(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const layered = withUnnamedLayers(rows, withOutermostEnds(rows, rooted));
   const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
@@ -236,11 +238,12 @@ function understood(
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
-  const assigned = withStatedTurns(
+  const turning = withStatedTurns(
     rows,
     withUnitParts(withStatements(spread.assigned, stated, told), prose).filter(isNoRate),
     stated.turns,
   );
+  const assigned = withUnnamedTurns(rows, turning);
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }

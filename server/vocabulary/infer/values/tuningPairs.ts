@@ -55,7 +55,7 @@ export function withTuningPairs(rows: Rows, all: readonly Assigned[]): Assigned[
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     const areNumbers = facts.filled > 0 && facts.numeric === facts.filled && facts.unit === undefined;
-    return areNumbers && facts.whole === facts.filled ? [{ column, name, texts, facts, taken }] : [];
+    return areNumbers ? [{ column, name, texts, facts, taken }] : [];
   });
   for (const coarse of places) {
     for (const fine of places) {
@@ -64,20 +64,21 @@ export function withTuningPairs(rows: Rows, all: readonly Assigned[]): Assigned[
       const others = all.filter(({ column }) => column !== coarse.column && column !== fine.column);
       if (others.some(({ target, column }) => tunings.has(target) && column.level === coarse.column.level))
         continue;
-      const made = ({ column, texts, facts }: Place, target: string, unit: 'semitones' | 'cents') => ({
+      const unit = isFraction(fine.facts) ? 'semitones' : 'cents';
+      const made = ({ column, texts, facts }: Place, target: string, counted: 'semitones' | 'cents') => ({
         ...sample,
         column,
         texts,
         facts,
         target,
-        unit,
+        unit: counted,
         weight: 0.74,
         part: undefined,
         between: undefined,
         others: [],
-        evidence: `"${coarse.name}" and "${fine.name}" look like a coarse tuning in semitones and a fine one in cents, by their names and numbers.`,
+        evidence: `"${coarse.name}" and "${fine.name}" look like a coarse tuning in semitones and a fine one in ${unit}, by their names and numbers.`,
       });
-      return [...others, made(coarse, 'transpose', 'semitones'), made(fine, 'tune', 'cents')];
+      return [...others, made(coarse, 'transpose', 'semitones'), made(fine, 'tune', unit)];
     }
   }
   return [...all];
@@ -90,11 +91,16 @@ function arePair(coarse: Place, fine: Place): boolean {
   const stem = stemOf(coarse.name, fine.name);
   if (stem === undefined) return false;
   const [far, near] = [extentOf(coarse.facts), extentOf(fine.facts)];
-  if (far > mostCoarse || near > mostFine) return false;
+  if (coarse.facts.whole < coarse.facts.filled || far > mostCoarse || near > mostFine) return false;
   if (tuningStems.has(stem) || [coarse, fine].some(({ taken }) => taken && tunings.has(taken.target)))
     return true;
   // Names that say nothing need numbers as only tunings have them.
-  return coarse.facts.negative + fine.facts.negative > 0 && far <= 24 && near > far && far > 0;
+  return (
+    coarse.facts.negative + fine.facts.negative > 0 &&
+    far <= 24 &&
+    (near > far || isFraction(fine.facts)) &&
+    far > 0
+  );
 }
 
 function isTold({ taken }: Place, target: string): boolean {
@@ -129,4 +135,9 @@ function before(name: string, end: string): string | undefined {
 
 function extentOf({ least, greatest }: ColumnFacts): number {
   return Math.max(Math.abs(least), Math.abs(greatest));
+}
+
+/** Whether a fine tuning is written in parts of a semitone. */
+function isFraction(facts: ColumnFacts): boolean {
+  return facts.whole < facts.filled && extentOf(facts) <= 1;
 }

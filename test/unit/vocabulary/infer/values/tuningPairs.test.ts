@@ -20,6 +20,11 @@ describe('two tunings with shortened names', () => {
     expect(about.map(({ id }) => id)).toEqual(expect.arrayContaining(['transpose', 'tune']));
   });
 
+  it('may be a fine one in parts of a semitone', () => {
+    const text = jars('tc', 'tf', [0, -0.08], [2, 0.45], [-5, 0]);
+    expect(valuesIn(text, 'transpose', 'tune')).toEqual(['0 -8', '2 45', '-5 0']);
+  });
+
   it('are none where the numbers say otherwise, which is told', () => {
     const text = jars('cx', 'fx', [0, -8], [90, 4], [-70, 0]);
     expect(valuesIn(text, 'transpose', 'tune')).toEqual(['- -', '- -', '- -']);
