@@ -64,6 +64,7 @@ class VocabularyReader {
       'loops',
       'backwards',
       'keysInOrder',
+      'keysByRoots',
       'off',
       'unsettled',
       '$schema',
@@ -85,6 +86,7 @@ class VocabularyReader {
         ...(loops && { loops }),
         ...(this.#isTrue(members.get('backwards'), 'backwards') && { backwards: true }),
         ...(this.#isTrue(members.get('keysInOrder'), 'keysInOrder') && { keysInOrder: true }),
+        ...(this.#isTrue(members.get('keysByRoots'), 'keysByRoots') && { keysByRoots: true }),
         ...(off && { off }),
         ...(unsettled && { unsettled }),
       }

@@ -32,6 +32,11 @@ export interface Vocabulary {
    * a sample takes up a key and is passed over. It is read and not written.
    */
   keysInOrder?: true;
+  /**
+   * Whether regions that give root keys alone share the keys out among them, up to the middles between roots. It is read and not
+   * written.
+   */
+  keysByRoots?: true;
   /** Elements that are passed over where something in them says so. */
   off?: SwitchedOff[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */

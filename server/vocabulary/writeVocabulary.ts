@@ -10,6 +10,7 @@ export function writeVocabulary({
   loops,
   backwards,
   keysInOrder,
+  keysByRoots,
   off,
   unsettled,
 }: Vocabulary): string {
@@ -36,6 +37,7 @@ export function writeVocabulary({
   if (loops) last.push(`  "loops": ${JSON.stringify(loops)}`);
   if (backwards) last.push('  "backwards": true');
   if (keysInOrder) last.push('  "keysInOrder": true');
+  if (keysByRoots) last.push('  "keysByRoots": true');
   if (off && off.length > 0)
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);

@@ -26,6 +26,8 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
   }
   if (vocabulary.keysInOrder)
     lines.push('Regions that give no keys play one key each, from the low key around them on');
+  if (vocabulary.keysByRoots)
+    lines.push('Regions that give root keys alone share the keys out up to the middles between roots');
   if (vocabulary.backwards) lines.push('Ranges that are written backwards are turned round');
   if (vocabulary.loops) lines.push(`Regions with loop points have loop_mode ${vocabulary.loops}`);
   for (const { element, at, words } of vocabulary.off ?? [])

@@ -26,9 +26,11 @@ import { lackOfSense } from './musicalSense';
 import { assumedRanges } from './ranges/assumedRanges';
 import { backwardDrafts, backwardLoopDrafts } from './ranges/backwardRanges';
 import { withCounts } from './ranges/counts';
+import { withEndBesideRoots } from './ranges/endBesideRoots';
 import { withKeyDistances } from './ranges/keyDistances';
 import { withKeysAroundRoots } from './ranges/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './ranges/keysAsTuning';
+import { keysByRoots } from './ranges/keysByRoots';
 import { withKeysFromBase } from './ranges/keysFromBase';
 import { keysInOrder, withFirstKey } from './ranges/keysInOrder';
 import { withOutermostEnds } from './ranges/outermostEnds';
@@ -64,6 +66,8 @@ import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
+import { withTuningPairs } from './values/tuningPairs';
+import { withUnnamedTurns } from './values/unnamedTurns';
 import { releaseNameDrafts } from './words/releaseNames';
 
 export interface InferenceOptions {
@@ -113,7 +117,7 @@ export function* inferVocabularyInSteps(
   yield 1;
   const { assigned: columns, drafts: misspelt } = withMisspelt(
     rows,
-    yield* assignColumns(rows, region, told, layers, prose),
+    withTuningPairs(rows, yield* assignColumns(rows, region, told, layers, prose)),
   );
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
@@ -151,6 +155,7 @@ export function* inferVocabularyInSteps(
   yield 1;
   const stepping = stepEnds(read);
   const backward = backwardDrafts(read);
+  const rooted = order ? undefined : keysByRoots(rows, chain, read, stated);
   const { levels, drafts: ofAll } = withStatedLevels(
     levelsOf(settled, region, rates.columns),
     region,
@@ -176,7 +181,8 @@ export function* inferVocabularyInSteps(
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...backwardLoopDrafts(read),
-    ...(order ? [] : assumedRanges(read)),
+    ...(order ? [] : assumedRanges(read, rooted !== undefined)),
+    ...(rooted ?? []),
     ...missingRoots(read, rows, files),
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
@@ -187,13 +193,14 @@ export function* inferVocabularyInSteps(
     ...vocabularyOf(
       text,
       options.path,
-      withFirstKey(withOutermostKeys(levels, stepping.steps, stated, read), order),
+      withFirstKey(withOutermostKeys(levels, stepping.steps, stated, read, rooted !== undefined), order),
       stepping.steps,
       allOff,
     ),
     ...(impliedLoops(settled, files.facts) && { loops: 'loop_continuous' }),
     ...(backward.length > 0 && { backwards: true }),
     ...(order && { keysInOrder: true }),
+    ...(rooted && { keysByRoots: true }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
@@ -223,7 +230,7 @@ function understood(
     rows,
     withCounts(rows, withLoopLengths(withLoopStarts(rows, withPairedEnds(based.assigned)))),
   );
-  const rooted = withKeysAroundRoots(rows, withRootsBetween(rows, ranged));
+  const rooted = withEndBesideRoots(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const layered = withUnnamedLayers(rows, withOutermostEnds(rows, rooted));
   const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
@@ -231,11 +238,12 @@ function understood(
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
-  const assigned = withStatedTurns(
+  const turning = withStatedTurns(
     rows,
     withUnitParts(withStatements(spread.assigned, stated, told), prose).filter(isNoRate),
     stated.turns,
   );
+  const assigned = withUnnamedTurns(rows, turning);
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }

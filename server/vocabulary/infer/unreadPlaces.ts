@@ -76,6 +76,8 @@ export function unreadPlaces(
       continue;
     }
     const meaning = namedMeaning(column, chain);
+    const signed = meaning ? undefined : unreadSigned(column, chain);
+    if (signed) drafts.push(signed);
     if (!meaning || meaning.weight < surelyNamed || !telling.has(meaning.target)) continue;
     const texts = textsOf(column);
     const example = column.cells.find((cell) => cell !== undefined);
@@ -128,6 +130,26 @@ function unknownUnit(column: Column, read: ReadonlySet<Column>, chain: readonly 
     confidence: 0.4,
     isLost: true,
     evidence: ['Check them, or write them in a usual unit.'],
+    span: example,
+    isAbout: () => false,
+    alternatives: [],
+  };
+}
+
+/** The loss of numbers on both sides of 0, as tunings, levels and pan positions have them, in a place of regions whose name says nothing. */
+function unreadSigned(column: Column, chain: readonly string[]): Draft | undefined {
+  if (column.level !== chain.length - 1 || column.listed) return undefined;
+  const { filled, numeric, negative, least, greatest, tally } = columnFactsOf(textsOf(column));
+  const example = column.cells.find((cell) => cell?.text.trim().startsWith('-'));
+  const isSigned = negative > 0 && tally.size > 1 && numeric === filled && least >= -1200 && greatest <= 1200;
+  if (!isSigned || !example) return undefined;
+  const element = chain[column.level];
+  return {
+    id: `${element}/${column.at}`,
+    message: `"${column.at.replace(/^@/, '')}" of <${element}> is not read. Its numbers lie from ${least} to ${greatest}, as tunings, levels in dB and pan positions do, so regions may sound otherwise than they are meant to.`,
+    confidence: 0.4,
+    isLost: true,
+    evidence: ['Nothing says what they mean.'],
     span: example,
     isAbout: () => false,
     alternatives: [],

@@ -49,6 +49,8 @@ export interface CompiledVocabulary {
   stepEnds: readonly StepEnd[];
   /** As in {@link Vocabulary.keysInOrder}. */
   isOrdered: boolean;
+  /** As in {@link Vocabulary.keysByRoots}. */
+  isRooted: boolean;
   /** What switches elements off. */
   off: readonly SwitchedOff[];
 }
@@ -265,9 +267,11 @@ class Compiler {
     });
     const stepEnds = this.#vocabulary.steps ?? [];
     const isOrdered = this.#vocabulary.keysInOrder === true;
+    const isRooted = this.#vocabulary.keysByRoots === true;
     const followEnds = new Set<StepValue['parameter']>([
       ...stepEnds,
       ...(isOrdered ? (['lokey', 'hikey', 'pitch_keycenter'] as const) : []),
+      ...(isRooted ? (['lokey', 'hikey'] as const) : []),
     ]);
     const steps = levels.map(
       (_, level) =>
@@ -293,6 +297,7 @@ class Compiler {
       steps,
       stepEnds,
       isOrdered,
+      isRooted,
       turn,
       isTurns,
       lacksTurns,

@@ -8,6 +8,7 @@ import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
 import { orderedKeys } from './orderedKeys';
 import { VocabularyReader } from './reader';
+import { rootedKeys } from './rootedKeys';
 import { SampleLists } from './sampleList';
 import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
@@ -51,7 +52,9 @@ export function readVocabularyXmlInSteps(
     // Late values go by the numbers of headers, which change where elements are passed over.
     const ordered = compiled.isOrdered ? orderedKeys(instrument, late === undefined) : undefined;
     const steps =
-      ordered?.values ?? (compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined);
+      ordered?.values ??
+      (compiled.isRooted ? rootedKeys(instrument) : undefined) ??
+      (compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined);
     const passed = new Map([...(off ?? []), ...(ordered?.passed ?? [])]);
     const readAgain = function* (turns?: ReadonlyMap<number, RobinTurn>): Steps<Instrument> {
       const again = new VocabularyReader(compiled, text, options, lists, passed, late, turns, steps);

@@ -203,7 +203,18 @@ export function decideTuningForm({ facts, unit, column, isMeasured }: Assigned):
     const says = `The name says ${unit}.`;
     if (unit === 'cents' && facts.whole < facts.numeric && most < 1 && facts.tally.size > 2)
       return reading('cents', 0.7, `${says} But all numbers lie within ±1.`);
+    if (unit === 'cents' && mayBeCoarse(facts, column))
+      return { ...reading('cents', 0.55, `${says} But it may be short for a coarse tuning.`), isOpen: true };
     return reading(unit, 0.96, says);
   }
   return { ...reading(scale, confidence, reason), isOpen };
+}
+
+/** Farther away a coarse tuning seldom lies (our choice). */
+const mostCoarse = 24;
+
+/** Whether a tuning called no more than `ct` has numbers as those of semitones: small whole ones, nearly all below those of cents. */
+function mayBeCoarse({ whole, filled, least, greatest }: Assigned['facts'], { own }: Assigned['column']) {
+  const most = Math.max(Math.abs(least), Math.abs(greatest));
+  return own.join('') === 'ct' && whole === filled && most > 0 && most <= mostCoarse;
 }

@@ -4,7 +4,7 @@ import { firstValueOf, wordedPlace } from '../draft';
 import { keyTargets } from '../values/plausible';
 
 /** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
-export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
+export function assumedRanges(assigned: readonly Assigned[], areShared: boolean): Draft[] {
   const drafts: Draft[] = [];
   const layers = assigned.find(({ shared }) => shared);
   if (layers) {
@@ -20,7 +20,7 @@ export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
   const isKeyed = assigned.some(
     ({ target }) => keyTargets.has(target) && !target.startsWith('sw_') && target !== 'pitch_keycenter',
   );
-  if (!isKeyed && sample)
+  if (!isKeyed && !areShared && sample)
     drafts.push({
       ...draftAt(sample),
       id: 'keys.missing',

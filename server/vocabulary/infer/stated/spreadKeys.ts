@@ -24,11 +24,15 @@ export function withSpreadKeys(
   const isLone = (has('lovel') === undefined) !== (has('hivel') === undefined);
   const layer = isLone ? (has('lovel') ?? has('hivel')) : undefined;
   if (layer && isOfLayers(keySpread.text, layer, chain)) return unchanged;
-  if (keySpread.is === 'nearest') return { ...unchanged, drafts: [notShared(one, keySpread.text)] };
+  const isRooted = has('pitch_keycenter') !== undefined && one.target === 'key';
+  const root: Assigned = { ...one, target: 'pitch_keycenter' };
+  // What is shared out half way needs no more than the roots.
+  if (keySpread.is === 'nearest') {
+    if (isRooted) return { ...unchanged, drafts: [notShared(one, keySpread.text)] };
+    return { assigned: assigned.map((other) => (other === one ? root : other)), drafts: [] };
+  }
   const evidence = saysSo(keySpread.text);
   const end: Assigned = { ...one, target: keySpread.is === 'upward' ? 'lokey' : 'hikey', evidence };
-  const root: Assigned = { ...one, target: 'pitch_keycenter' };
-  const isRooted = has('pitch_keycenter') !== undefined && one.target === 'key';
   const put = isRooted ? [end] : [end, root];
   return { assigned: assigned.flatMap((other) => (other === one ? put : [other])), drafts: [] };
 }
@@ -48,6 +52,7 @@ export function withOutermostKeys(
   steps: readonly string[],
   { lowestKey, outermostKeys }: Pick<XmlStatements, 'lowestKey' | 'outermostKeys'>,
   assigned: readonly Assigned[],
+  isRooted: boolean,
 ): VocabularyLevel[] {
   if (!first) return [];
   const sets: Record<string, string> = {};
@@ -55,13 +60,16 @@ export function withOutermostKeys(
     ['lokey', 'hikey', lowestKey],
     ['hikey', 'lokey', outermostKeys.highest],
   ] as const) {
-    const key = said?.number ?? (said?.named ?? Number.NaN) + namedShift([first, ...levels], given);
+    const key =
+      said?.number ??
+      (said?.named ?? Number.NaN) + namedShift([first, ...levels], isRooted ? 'pitch_keycenter' : given);
     // A last zone may lack the end that the others have.
     const isOpen = assigned.some(({ target, texts }) => target === name && texts.includes(undefined));
-    if (Number.isNaN(key) || !(steps.includes(name) || (isOpen && steps.includes(given)))) continue;
+    if (Number.isNaN(key) || !(isRooted || steps.includes(name) || (isOpen && steps.includes(given))))
+      continue;
     const isWithin = assigned.some(
       ({ target, facts }) =>
-        (target === given || target === name) &&
+        (target === given || target === name || (isRooted && target === 'pitch_keycenter')) &&
         facts.notes === 0 &&
         (name === 'lokey' ? key > facts.least : key < facts.greatest),
     );

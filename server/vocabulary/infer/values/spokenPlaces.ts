@@ -1,9 +1,10 @@
+import { readPan } from '../../../trade/readings/panReading';
 import { triggerPhrase } from '../../../trade/readings/triggerPhrases';
 import { rowKey } from '../ranges/rowKeys';
 import type { InferredTarget } from '../words/meaningRules';
 import type { Meaning } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
-import { isReleaseName, switchWord } from '../words/words';
+import { isReleaseName, panSide, switchWord } from '../words/words';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
 
@@ -40,14 +41,16 @@ export function spokenBy(
     return said('key', 'Its texts are note names, with the numbers of keys beside some.');
   if (named.every((one) => one.column !== column) && isReleaseFlag(column, facts))
     return said('release_switch', 'Its name speaks of letting a key go, and it says yes or no.');
+  if (named.every((one) => one.column !== column) && areSideWords(facts))
+    return said('pan', 'Its words are those for left, right and the centre.');
+  const means = (...concepts: string[]) =>
+    column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
   if (
-    areSides(facts) &&
+    areSides(facts, means('pos', 'place', 'pan')) &&
     !named.some((one) => one.meaning.target === 'pan' && one.meaning.weight > surelyNamed)
   )
     return said('pan', 'Its texts are sides, with how far out some are.');
   if (column.level !== region || facts.numeric < facts.filled || facts.filled < 2) return undefined;
-  const means = (...concepts: string[]) =>
-    column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
   const isUnnamed = !named.some((one) => one.column === column);
   if (isUnnamed && facts.unit === 'dB' && means('vel', 'level'))
     return said('volume', 'Its name speaks of loudness, and its numbers are followed by dB.');
@@ -57,11 +60,33 @@ export function spokenBy(
   return undefined;
 }
 
-/** Whether all texts name a side or the centre, some of them with a share: `10% left`, `centre`. A letter before a number may be anything. */
-function areSides({ tally, sided, filled }: ColumnFacts): boolean {
+/**
+ * Whether all texts name a side or the centre, some of them with a share: `10% left`, `centre`. Letters before numbers, as in `L40`,
+ * may be codes too: they are sides where both occur
+ * beside the centre or in the steps that pan positions have.
+ */
+function areSides({ tally, sided, filled }: ColumnFacts, isPlace: boolean): boolean {
   if (sided < filled) return false;
-  return [...tally.keys()].some((text) => /\d/.test(text) && (text.includes('%') || /\p{L}{3}/u.test(text)));
+  const texts = [...tally.keys()];
+  if (texts.some((text) => /\d/.test(text) && (text.includes('%') || /\p{L}{3}/u.test(text)))) return true;
+  const positions = texts.map((text) => (/\d/.test(text) ? (readPan(text) ?? Number.NaN) : 0));
+  const shares = positions.filter((one) => one !== 0);
+  if (shares.length === 0 || !shares.every((one) => Math.abs(one) <= widest)) return false;
+  const areBoth = shares.some((one) => one < 0) && shares.some((one) => one > 0);
+  const areInSteps = shares.every((one) => one % 5 === 0);
+  const hasCentre = texts.some((text) => !/\d/.test(text) || readPan(text) === 0);
+  return isPlace ? areBoth || hasCentre : areBoth && (hasCentre || (areInSteps && shares.length > 2));
 }
+
+/** Whether all texts are words for sides, and all three occur: left and right alone may be hands or channels. */
+function areSideWords({ tally, sided, filled }: ColumnFacts): boolean {
+  if (sided < filled) return false;
+  const said = new Set([...tally.keys()].map((text) => (text.trim().length > 1 ? panSide(text) : undefined)));
+  return said.size === 3 && !said.has(undefined);
+}
+
+/** As far out as pan positions are counted. */
+const widest = 127;
 
 /** Whether a place that is named after letting a key go, in any language, says yes in some regions and no in others. */
 function isReleaseFlag({ own }: Column, { tally }: ColumnFacts): boolean {

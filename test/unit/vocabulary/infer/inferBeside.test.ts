@@ -299,7 +299,7 @@ describe('what the values and those around them tell', () => {
   });
 
   it('says where nothing gives keys', () => {
-    const text = '<q><n root="60" gain="-3 dB" file="a.wav"/><n root="62" gain="-2 dB" file="b.wav"/></q>';
+    const text = '<q><n root="60" gain="-3 dB" file="a.wav"/><n root="60" gain="-2 dB" file="b.wav"/></q>';
     const lost = readInferred(text).decisions.filter(({ isLost }) => isLost);
     expect(lost.map(({ id }) => id)).toEqual(['keys.missing']);
   });

@@ -25,9 +25,14 @@ describe('keys that the text says are shared out', () => {
     ]);
   });
 
-  it('are told where half ways are not shared out', () => {
-    const { decisions } = readInferred(plates('Each key goes to the nearest plate.'));
-    expect(decisions.find(({ id }) => id === 'keys.shared')?.isLost).toBe(true);
+  it('reach half way', () => {
+    const says = 'Each key goes to the nearest plate; the lowest one reaches down to 55.';
+    expect(valuesIn(plates(says), 'lokey', 'hikey', 'pitch_keycenter')).toEqual([
+      '55 62 60',
+      '63 68 65',
+      '69 127 72',
+    ]);
+    expect(readInferred(plates(says)).decisions.find(({ id }) => id === 'keysByRoots')?.isGuess).toBe(true);
   });
 
   it('stay as they are where nothing is said', () => {

@@ -39,7 +39,7 @@ describe('regions that play one key each in their order', () => {
 
   it('are not taken where regions have root keys', () => {
     const text = '<bank startNote="48"><slot root="60">a.wav</slot><slot root="61">b.wav</slot></bank>';
-    expect(keys(text)).toEqual(['a.wav 48 - 60', 'b.wav 48 - 61']);
+    expect(keys(text)).toEqual(['a.wav 48 60 60', 'b.wav 61 127 61']);
   });
 
   it('are not taken from ranges of a whole instrument', () => {

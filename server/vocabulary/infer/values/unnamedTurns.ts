@@ -1,0 +1,78 @@
+import type { Assigned } from '../assign';
+import type { InferredTarget } from '../words/meaningRules';
+import { conceptsOf } from '../words/tradeWords';
+import { columnFactsOf, textsOf } from './columnFacts';
+import { keyTargets, velocityTargets } from './plausible';
+import type { Rows } from './rows';
+
+const turnTargets: ReadonlySet<InferredTarget> = new Set('seq_position seq_length lorand hirand'.split(' '));
+const layerTargets: ReadonlySet<InferredTarget> = new Set([
+  ...velocityTargets,
+  'velocity_range',
+  'dynamics',
+  'trigger',
+  'release_switch',
+  'group_name',
+]);
+/** Nobody records so many takes of one note. */
+const mostTurns = 64;
+/** Fewer sets may be numbered so by chance (our choice). */
+const fewestSets = 2;
+const numberConcepts: ReadonlySet<string> = new Set(['number', 'num', 'weak', 'pos', 'name', 'count']);
+
+/**
+ * Adds the positions in round robins whatever they are called: small numbers that count the regions of the same keys and velocities
+ * anew, of which there are several sets. They could count layers too, which is told.
+ */
+export function withUnnamedTurns(rows: Rows, all: readonly Assigned[]): Assigned[] {
+  const sample = all.find(({ target }) => target === 'sample');
+  if (!sample || all.some(({ target }) => turnTargets.has(target))) return [...all];
+  const alike = all.filter(({ target }) => keyTargets.has(target) || layerTargets.has(target));
+  if (!alike.some(({ target }) => keyTargets.has(target))) return [...all];
+  const sets = new Map<string, number[]>();
+  for (let row = 0; row < rows.count; row++) {
+    const id = alike.map(({ texts }) => texts[row] ?? '').join('|');
+    const set = sets.get(id);
+    if (set) set.push(row);
+    else sets.set(id, [row]);
+  }
+  const several = [...sets.values()].filter(({ length }) => length > 1);
+  if (several.length < fewestSets || several.length * 2 < sets.size) return [...all];
+  const isLayered = alike.some(({ target }) => velocityTargets.has(target));
+  const what = isLayered ? 'keys and velocities' : 'keys';
+  for (const column of rows.columns) {
+    if (column.level !== sample.column.level || column.listed || column.around.length > 0) continue;
+    if (all.some((one) => one.column === column) || speaksOfOther(column.own)) continue;
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    if (facts.whole < facts.filled || facts.unit !== undefined || facts.greatest > mostTurns) continue;
+    if (![...sets.values()].every((set) => counts(set.map((row) => facts.numbers[row])))) continue;
+    return [
+      ...all,
+      {
+        ...sample,
+        column,
+        target: 'seq_position',
+        weight: 0.74,
+        unit: undefined,
+        part: undefined,
+        between: undefined,
+        texts,
+        facts,
+        others: [],
+        evidence: `Its numbers count the regions of the same ${what} anew each time. They could also count what sounds together.`,
+      },
+    ];
+  }
+  return [...all];
+}
+
+/** Whether numbers are 1, 2 ... as many as they are, in any order. */
+function counts(numbers: readonly number[]): boolean {
+  const sorted = [...numbers].sort((one, other) => one - other);
+  return sorted.every((number, at) => number === at + 1);
+}
+
+function speaksOfOther(own: readonly string[]): boolean {
+  return own.some((word) => conceptsOf(word)?.concepts.some((one) => !numberConcepts.has(one)));
+}
