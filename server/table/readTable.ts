@@ -174,7 +174,7 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const zones = new ZoneList(cells, most);
   yield 0.1;
   for (const [at, table] of tables.entries()) {
-    noteTable(cells, table, notes, statements.keySpread !== undefined);
+    noteTable(cells, table, notes);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
     const own = { ...options, middleC, naming, statements, tables };

@@ -94,13 +94,12 @@ function examples(cells: TableCells, { data }: TableRows, { index }: ColumnReadi
   return shown.length === 0 ? '' : ` (${shown.join(', ')}${more})`;
 }
 
-/** Notes what was assumed of columns, and which ones are not used; `sharesKeys`: the text says how roots share the keys out. */
+/** Notes what was assumed of columns, and which ones are not used. */
 export function noteColumns(
   cells: TableCells,
   rows: TableRows,
   columns: readonly ColumnReading[],
   notes: TableNotes,
-  sharesKeys: boolean,
 ): void {
   noteSides(cells, rows, columns, notes);
   noteUses(cells, rows, columns, notes);
@@ -109,15 +108,19 @@ export function noteColumns(
   const keyed = columns.some(
     ({ meaning, side }) => side?.kind === 'key' || ['lokey', 'hikey', 'key', 'key_range'].includes(meaning),
   );
-  const isShared =
-    sharesKeys && rows.data.length > 1 && columns.some(({ meaning }) => meaning === 'pitch_keycenter');
-  if (!keyed && !isShared) {
+  // Roots alone may share the keys out.
+  if (!keyed && !columns.some(({ meaning }) => meaning === 'pitch_keycenter')) {
     const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
     const span =
       heading < 0 ? cells.rowSpan(rows.data[0]) : { start: cells.starts[heading], end: cells.ends[heading] };
-    const message = 'The table gives no low and high keys, so every region plays on the whole keyboard.';
-    notes.add('assumed', span, message);
+    noteWholeKeyboard(span, notes);
   }
+}
+
+/** Notes that nothing says which keys regions play on. */
+export function noteWholeKeyboard(span: { start: number; end: number }, notes: TableNotes): void {
+  const message = 'The table gives no low and high keys, so every region plays on the whole keyboard.';
+  notes.add('assumed', span, message);
 }
 
 /** What several samples in one row are, by what tells their columns apart. */

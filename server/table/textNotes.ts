@@ -41,9 +41,9 @@ export function noteBlanks({ cells, tables }: OpenedTables, said: string, notes:
 }
 
 /** Notes on a table as a whole, before its zones are read. */
-export function noteTable(cells: TableCells, table: Table, notes: TableNotes, sharesKeys: boolean): void {
+export function noteTable(cells: TableCells, table: Table, notes: TableNotes): void {
   const { rows, columns } = table;
-  if (hasSamples(table)) noteColumns(cells, rows, columns, notes, sharesKeys);
+  if (hasSamples(table)) noteColumns(cells, rows, columns, notes);
   else {
     const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
     const place = notes.place(span.start);

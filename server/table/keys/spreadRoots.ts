@@ -4,13 +4,15 @@ import type { KeyReach } from '../../trade/statements/keys/keyReach';
 import type { KeySpread } from '../../trade/statements/keys/keySpread';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
+import { noteWholeKeyboard } from '../readingNotes';
 import type { TableNotes } from '../tableNotes';
 import type { ValueOptions } from '../zones/zoneCells';
 import type { ZoneList } from '../zones/zoneList';
 
 /**
  * Gives zones of which the table gives nothing but root keys the keys that the text around says: from each root up to below the next,
- * and so on, with a note. The zones of the table are those from number `first` on.
+ * and so on, with a note; where it says nothing and each root has as many layers, as far as half way to the roots beside. The zones of
+ * the table are those from number `first` on.
  */
 export function spreadRoots(
   zones: ZoneList,
@@ -19,22 +21,22 @@ export function spreadRoots(
   notes: TableNotes,
   { statements, keyShift }: Pick<ValueOptions, 'statements' | 'keyShift'>,
 ): void {
-  const { keySpread, outermostKeys } = statements;
   const hasKeys = columns.some(
     ({ meaning, side }) =>
       side?.kind === 'key' || ['lokey', 'hikey', 'key_range', 'key_count'].includes(meaning),
   );
   const name = columns.some(({ meaning }) => meaning === 'pitch_keycenter') ? 'pitch_keycenter' : 'key';
   const roots = zones.values(name);
-  if (!keySpread || hasKeys || !roots) return;
-  const keyOf = (key: KeyReading | undefined) =>
-    key && (key.number ?? (key.named === undefined ? undefined : key.named + keyShift));
-  const ends = { low: keyOf(outermostKeys.lowest), high: keyOf(outermostKeys.highest) };
-  const spans =
-    keySpread.is === 'around'
-      ? spansAround(zones, first, roots, keySpread)
-      : spansOf(zones, first, roots, keySpread, ends);
-  if (spans.size === 0) return;
+  if (hasKeys) return;
+  const headed = columns.find(({ meaning }) => meaning === name);
+  const headingSpan = headed?.headingSpan ?? zones.cells.rowSpan(zones.rows[first]);
+  const isKeyed = name === 'key' || columns.some(({ meaning }) => meaning === 'key');
+  const spans = roots && spansFor(zones, first, roots, name, { statements, keyShift });
+  notes.row = -2;
+  if (!roots || !spans || spans.size === 0) {
+    if (!isKeyed && zones.count > first) noteWholeKeyboard(headingSpan, notes);
+    return;
+  }
   for (const [zone, { low, high }] of spans) {
     const cell = roots.cells[zone];
     const root = roots.numbers[zone];
@@ -45,30 +47,67 @@ export function spreadRoots(
     zones.column('lokey').set(zone, cell, low);
     zones.column('hikey').set(zone, cell, high);
   }
-  const span =
-    columns.find(({ meaning }) => meaning === name)?.headingSpan ?? zones.cells.rowSpan(zones.rows[first]);
   const range = [...spans.values()];
   const [least, most] = [
     Math.min(...range.map(({ low }) => low)),
     Math.max(...range.map(({ high }) => high)),
   ];
-  notes.row = -2;
+  const { keySpread: said } = statements;
   const how =
-    keySpread.is === 'around'
-      ? `Each zone reaches ${keySpread.down} below its root and ${keySpread.up} above it`
+    said?.is === 'around'
+      ? `Each zone reaches ${said.down} below its root and ${said.up} above it`
       : `The keys are shared out among them from ${least} to ${most}`;
   notes.add(
     'assumed',
-    span,
-    `The table gives only root keys. ${how}, as "${shortened(keySpread.text)}" says.`,
+    headingSpan,
+    said
+      ? `The table gives only root keys. ${how}, as "${shortened(said.text)}" says.`
+      : `The table gives only root keys. ${how}, each as far as half way to the roots beside it.`,
   );
+}
+
+/** The keys of zones by what the text says; where it says nothing, half way to the roots beside where these have as many layers each. */
+function spansFor(
+  zones: ZoneList,
+  first: number,
+  roots: { cells: Int32Array; numbers: Float64Array },
+  name: 'pitch_keycenter' | 'key',
+  { statements, keyShift }: Pick<ValueOptions, 'statements' | 'keyShift'>,
+): Map<number, { low: number; high: number }> | undefined {
+  // A key without a word for the root may be the only one that a zone sounds on.
+  const isOpen = name === 'pitch_keycenter' && areLayered(zones, first, roots);
+  const keySpread = statements.keySpread ?? (isOpen ? ({ is: 'nearest' } as const) : undefined);
+  if (keySpread?.is === 'around') return spansAround(zones, first, roots, keySpread);
+  const keyOf = (key: KeyReading | undefined) =>
+    key && (key.number ?? (key.named === undefined ? undefined : key.named + keyShift));
+  const { lowest, highest } = statements.outermostKeys;
+  const ends = { low: keyOf(lowest), high: keyOf(highest) };
+  return keySpread && spansOf(zones, first, roots, keySpread, ends);
+}
+
+/** Fewer roots than these tell nothing of how keys are shared out (our choice). */
+const fewestRoots = 3;
+
+/** Whether several roots have as many zones each, and more than one: layers of an instrument, that cannot all sound on every key. */
+function areLayered(
+  zones: ZoneList,
+  first: number,
+  roots: { cells: Int32Array; numbers: Float64Array },
+): boolean {
+  const counts = new Map<number, number>();
+  for (let zone = first; zone < zones.count; zone++) {
+    if (roots.cells[zone] < 0) return false;
+    counts.set(roots.numbers[zone], (counts.get(roots.numbers[zone]) ?? 0) + 1);
+  }
+  const [most = 0] = counts.values();
+  return counts.size >= fewestRoots && most > 1 && [...counts.values()].every((count) => count === most);
 }
 
 function spansAround(
   zones: ZoneList,
   first: number,
   roots: { cells: Int32Array; numbers: Float64Array },
-  { down, up }: KeyReach,
+  { down, up }: Pick<KeyReach, 'down' | 'up'>,
 ): Map<number, { low: number; high: number }> {
   const spans = new Map<number, { low: number; high: number }>();
   for (let zone = first; zone < zones.count; zone++) {
@@ -83,7 +122,7 @@ function spansOf(
   zones: ZoneList,
   first: number,
   roots: { cells: Int32Array; numbers: Float64Array },
-  { is }: KeySpread,
+  { is }: Pick<KeySpread, 'is'>,
   ends: { low: number | undefined; high: number | undefined },
 ): Map<number, { low: number; high: number }> {
   const sets = new Map<string, number[]>();
