@@ -2,8 +2,10 @@ import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
 import { isDitto } from '../../../trade/languages/cellWords';
 import { rangeWords } from '../../../trade/rangeWords';
+import { letterNote } from '../../../trade/readings/notePatterns';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
+import { isKey } from '../records/listedKey';
 import { HeadingLine } from './headingLine';
 import type { Word } from './lineWords';
 import { isBlankLine, longestLine, wordsIn } from './lineWords';
@@ -12,6 +14,8 @@ import { isBlankLine, longestLine, wordsIn } from './lineWords';
 const mostLooks = 200;
 const mostColumns = 40;
 const mostLacking = 2;
+/** A number or a note before a name. */
+const leading = new RegExp(String.raw`^[ \t\u00a0]*(?:(\d{1,5}|${letterNote}-?\d)[.)]?[ \t\u00a0]+)?`, 'u');
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 /** A sign between a name and its values: `a.wav = 48..57`. */
 const assigning = /^[ \t\u00a0]*(?:=>?|->|\u2192|:)(?=[ \t\u00a0])/u;
@@ -38,7 +42,8 @@ export function splitWords(text: string): TableCells | undefined {
   const looked = isJoined ? joined : whole;
   const named = looked.filter((line) => line !== undefined);
   const count = usualCount(named);
-  if (named.length < 2 || count < 2) return undefined;
+  const isKeyed = areKeyed(text, named);
+  if (named.length < 2 || count < (isKeyed ? 1 : 2)) return undefined;
   // A cell of its own stands before the name where more than one blank parts the two.
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
   const isValue = ({ start, end }: Word) => {
@@ -46,7 +51,7 @@ export function splitWords(text: string): TableCells | undefined {
     return lookAt(word).kind !== 'text' || isDitto(word);
   };
   if (!named.every(({ values }) => values.every(isValue))) return undefined;
-  const counted = areCounted(text, named);
+  const counted = isKeyed || areCounted(text, named);
   const width = count + (counted ? 2 : 1);
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
   let above = looked.findIndex((line) => line !== undefined) - 1;
@@ -162,7 +167,7 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
   for (const match of line.matchAll(ending)) {
     const stop = match.index + match[0].length;
     if (!isAudioFileName(line.slice(0, stop))) continue;
-    const lead = /^[ \t\u00a0]*(?:(\d{1,5})[.)]?[ \t\u00a0]+)?/.exec(line.slice(0, match.index));
+    const lead = leading.exec(line.slice(0, match.index));
     const from = start + (lead?.[0].length ?? 0);
     const digits = lead?.[1];
     const at = digits === undefined ? 0 : start + line.indexOf(digits);
@@ -175,10 +180,23 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
   return undefined;
 }
 
+/** Whether keys stand before all names, and what stands behind them is something else: `36 kick.wav -2`, `C1 kick.wav 0.5`. */
+function areKeyed(text: string, named: readonly NamedLine[]): boolean {
+  const leads = named.flatMap(({ number }) => (number ? [text.slice(number.start, number.end)] : []));
+  if (leads.length < named.length || new Set(leads).size < 2 || !leads.every(isKey)) return false;
+  if (areCounted(text, named)) return false;
+  const columns = Array.from({ length: Math.max(...named.map(({ values }) => values.length)) }, (_, at) =>
+    named.flatMap(({ values }) => (values[at] ? [text.slice(values[at].start, values[at].end)] : [])),
+  );
+  // Behind a number that is part of the name, some values are keys.
+  return columns.every((cells) => cells.some((cell) => !/^\+?\d+$/.test(cell) && !isKey(cell)));
+}
+
 /** Whether numbers before all names count the rows, some of which may be missing, or stand in a column of their own. */
 function areCounted(text: string, named: readonly NamedLine[]): boolean {
   const numbers = named.flatMap(({ number }) => (number ? [numberAt(text, number)] : []));
   if (numbers.length < named.length) return false;
+  if (!numbers.every((number) => number >= 0)) return false;
   const isApart = named.every(({ name, number }) => number && name.start - number.end > 2);
   return isApart || numbers.every((number, at) => (at === 0 ? number <= 1 : number > numbers[at - 1]));
 }
