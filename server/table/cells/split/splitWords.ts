@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
+import { readHeading } from '../../../trade/headings/headings';
 import { isDitto } from '../../../trade/languages/cellWords';
 import { rangeWords } from '../../../trade/rangeWords';
 import { letterNote } from '../../../trade/readings/notePatterns';
@@ -56,11 +57,15 @@ export function splitWords(text: string): TableCells | undefined {
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
   let above = looked.findIndex((line) => line !== undefined) - 1;
   while (above >= 0 && isBlankLine(text, lines[above])) above--;
+  // A title has as many words as a short list has columns.
+  if (isKeyed && above >= 0 && !namesColumns(new HeadingLine(text, lines[above]).into(width), text))
+    above = -1;
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
   if (units) above--;
   const cells = new TableCells(text);
-  cells.bySpaces = true;
+  // Keys before all names tell by themselves that values follow.
+  cells.bySpaces = !isKeyed;
   for (const [at, line] of lines.entries()) {
     if (units === line) {
       cells.endRow();
@@ -73,6 +78,15 @@ export function splitWords(text: string): TableCells | undefined {
     cells.endRow();
   }
   return cells;
+}
+
+/** Whether some of the headings that a line would be parted into are known. */
+function namesColumns(parts: readonly Word[], text: string): boolean {
+  const known = parts.filter(({ start, end }) => {
+    const said = readHeading(text.slice(start, end));
+    return said !== undefined && !said.likeness;
+  });
+  return known.length * 2 > parts.length;
 }
 
 /** How many values the lines have; some may lack one or two where most have as many and their names hold blanks. 0 where they differ more. */

@@ -22,7 +22,7 @@ const semitone =
   '(?:semi-?tones?|half[- ]?(?:steps?|tones?)|halbt\\p{L}+|demi-?\\s?tons?|semiton\\p{L}*|halvto\\p{L}*|poltoni?\\p{L}*|polton\\p{L}*|pulton\\p{L}*|полутон\\p{L}*|keys|tasten)';
 const anyNumber = numberWords.map(([words]) => words).join('|');
 const distance = new RegExp(
-  `(?<![\\p{L}\\d.,])(?:(\\d{1,2})|(${anyNumber}))?(?: (?:whole|full|ganze))?\\s?(?:(${octave})|(${semitone}))(?!\\p{L})`,
+  `(?<![\\p{L}\\d.,])(?:(\\d{1,2})|(${anyNumber})|на|o)(?: (?:whole|full|ganze))?\\s?(?:(${octave})|(${semitone}))(?!\\p{L})`,
   'u',
 );
 /** What keys are called, and their numbers, without accents. */
@@ -53,7 +53,7 @@ const doubtful = new RegExp(
   'iu',
 );
 const rootWord =
-  /(?<!\p{L})(?:roots?|root keys?|root notes?|grundtone?|fondamentales?|fundamental\p{L}*)(?!\p{L})/u;
+  /(?<!\p{L})(?:root keys?|root notes?|roots?|grundtone?|fondamentales?|fundamental\p{L}*)(?!\p{L})/u;
 const sentences = /[.!?](?=\s|$)|[;\n\r。]/u;
 const longest = 2000;
 const longestSentence = 300;
