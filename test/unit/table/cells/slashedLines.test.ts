@@ -36,7 +36,9 @@ describe('lists of a key, a file and a value', () => {
     '36 tin_big.wav -2\n38 tin_low.wav 0\n43 tin_rim.wav +1.5',
     'C2 tin_big.wav -2\nD2 tin_low.wav 0\nG2 tin_rim.wav +1.5',
   ])('are read without signs between them: %s', (lines) => {
-    const read = regions(`Tin kit (levels are dB)\n\n${lines}\n`);
+    const text = `Tin kit (levels are dB)\n\n${lines}\n`;
+    expect(looksLikeZoneTable(text)).toBe(true);
+    const read = regions(text);
     expect(read.map(({ sample, key, lokey, volume }) => `${sample} ${key ?? lokey} ${volume ?? 0}`)).toEqual([
       'tin_big.wav 36 -2',
       'tin_low.wav 38 0',
