@@ -19,6 +19,7 @@ import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
+import { withSlashesAsTabs } from './split/slashedLines';
 import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
 import { splitWords, usualWidth } from './split/splitWords';
@@ -59,7 +60,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   const told = html ? undefined : toldCells(written);
   if (told) return told;
   yield 0.3;
-  const cells = html ? htmlCells(tagged) : yield* writtenCells(written);
+  const slashed = html ? undefined : withSlashesAsTabs(written);
+  const cells = html ? htmlCells(tagged) : yield* writtenCells(slashed ?? written, slashed === undefined);
   if (!cells) return undefined;
   if (!html) passOverStruck(cells);
   yield 0.7;
@@ -103,13 +105,17 @@ function boardAsHtml(text: string): string | undefined {
   );
 }
 
-function* writtenCells(text: string): Steps<TableCells | undefined> {
+function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
   // Tabs part names from values too, and stand in no line of text.
   const byNames = delimiter === 'tab' ? undefined : splitWords(text);
   const words = byNames ?? (isSpaced ? splitByHeadings(text) : undefined);
+  if (!delimiter && !words && mayBeSlashed) {
+    const slashed = withSlashesAsTabs(text, true);
+    return slashed === undefined ? undefined : splitAtDelimiter(slashed, 'tab');
+  }
   if (!delimiter) return words;
   const cells = splitAtDelimiter(text, delimiter);
   // What parts a line of text alone parts no table.

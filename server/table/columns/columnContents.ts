@@ -64,6 +64,8 @@ export interface ColumnContents {
   named: boolean;
 }
 
+/** So many of its cells have to be of one kind to tell what a column holds (our choice). */
+export const mostlyFilled = 0.9;
 const mostDistinct = 256;
 const equalsSign = 61;
 

@@ -1,6 +1,5 @@
 import { speaksOfOtherFrequency } from '../../trade/headings/frequencyHeadings';
 import { aloneEnd } from '../../trade/headings/headingStems';
-import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { keyFrequencies } from '../../trade/readings/frequencyReading';
@@ -10,9 +9,11 @@ import { findEnds } from './byValues/keyEnds';
 import { findKeyOrder, orderShare } from './byValues/keyOrder';
 import { findLayers, reachAllVelocities } from './byValues/layeredRanges';
 import { findMissingEnd } from './byValues/missingEnd';
+import { findDynamics, findTriggers, velocityMeanings } from './byValues/playingWords';
 import { findRootFrequencies } from './byValues/rootFrequencies';
 import { findRoot, holdsKeys } from './byValues/rootWithin';
 import { findSideValues } from './byValues/sideValues';
+import { giveUpCountedTakes } from './byValues/takesCounted';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
@@ -23,7 +24,6 @@ import { agrees } from './likeness';
 import { settleKey } from './settleColumns';
 
 const mostKeyColumns = 8;
-const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
 
 /** Finds what columns hold that no heading explains, from their cells alone. */
 export function readFromContents(state: ColumnState): void {
@@ -45,6 +45,7 @@ export function readFromContents(state: ColumnState): void {
   findRoot(state);
   findLayers(state);
   if (!state.headingsKnown) findFrames(state);
+  giveUpCountedTakes(state);
   for (const index of state.rest()) {
     const column = state.columns[index];
     if (column.evidence.length === 0)
@@ -92,8 +93,8 @@ function findSideSamples(state: ColumnState): void {
   const labels = labelsSideBySide(beside, hasKeys);
   const [label] = labels ?? [];
   const stated: Readonly<Record<string, readonly ColumnMeaning[]>> = {
-    dynamics: [...velocities, 'dynamics'],
-    velocity: velocities,
+    dynamics: [...velocityMeanings, 'dynamics'],
+    velocity: velocityMeanings,
     round_robin: ['seq_position'],
     trigger: ['trigger'],
   };
@@ -109,41 +110,6 @@ function findSideSamples(state: ColumnState): void {
     const settings = statedSettings(column.heading);
     if (settings && label.kind !== 'velocity') column.settings = settings;
     column.evidence = ['Its cells are names of audio files; each column of them makes a zone of each row.'];
-  }
-}
-
-/** Letters such as `mf`, or words such as `soft`, where no velocities are given. */
-function findDynamics(state: ColumnState): void {
-  const { taken, columns, contents } = state;
-  if (taken.has('dynamics') || velocities.some((meaning) => taken.has(meaning))) return;
-  for (const index of state.rest()) {
-    const column = columns[index];
-    const { filled, distinct, dynamicLetters, dynamicWords } = contents[index];
-    const meaning = readHeading(column.heading)?.meaning;
-    // Names without a heading may be those of groups.
-    const isOther =
-      column.heading === '' ||
-      (meaning !== undefined && ![...velocities, 'dynamics', 'volume'].includes(meaning));
-    const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
-    if (distinct < 2 || telling < filled * 0.9) continue;
-    column.evidence.length = 0;
-    state.claim(index, 'dynamics', 0.9, 'Its cells are dynamics.');
-    return;
-  }
-}
-
-/** Words such as `press` and `release`. */
-function findTriggers(state: ColumnState): void {
-  const { taken, columns, contents } = state;
-  if (taken.has('trigger')) return;
-  for (const { index, meaning } of columns) {
-    const { filled, triggers, releases } = contents[index];
-    const isFree = meaning === 'unknown' || meaning === 'comment' || meaning === 'loop';
-    if (!isFree || state.chosen.has(index) || releases === 0 || triggers < filled * 0.9) continue;
-    columns[index].evidence.length = 0;
-    columns[index].repeats = undefined;
-    state.claim(index, 'trigger', 0.9, 'Its cells say what starts the zones.');
-    return;
   }
 }
 

@@ -1,6 +1,7 @@
 import { loudnessEnd } from '../../trade/headings/headingStems';
 import type { HeadingReading } from '../../trade/headings/headings';
 import { languageOf, likelyHeading, readHeading } from '../../trade/headings/headings';
+import { turnWord } from '../../trade/headings/turnWord';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import type { ColumnContents } from '../columns/columnContents';
@@ -10,9 +11,6 @@ import type { ColumnState } from '../columns/columnState';
 import { agrees } from '../columns/likeness';
 import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
-
-/** Headings that speak of turns and of nothing else. */
-const turnWord = /\b(?:rr|robins?|seq|altern\p{L}*)|ラウンドロビン|交互/iu;
 
 const channelWord = /chann?el|kana|canal|^(?:side|seite|c\u00f4t\u00e9|lado|lato|kant|stereo)$/iu;
 

@@ -30,7 +30,9 @@ import { leaveOutRepeated } from './repeatedZones';
 import { giveBracketValues } from './said/bracketValues';
 import { giveToAll } from './said/forAllZones';
 import { giveNamedReleases } from './said/namedReleases';
+import { giveToRows } from './said/ofRows';
 import { giveColumnSettings, giveSectionSettings } from './said/sectionSettings';
+import { shiftKeys } from './said/shiftedKeys';
 import { takesInCell } from './takesInCell';
 import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
@@ -95,6 +97,9 @@ export function* readTableZones(
     readGroupNames(zones, first, columns, notes, options) ||
     readNamedDynamics(zones, first, columns, rest.statements.dynamics, notes);
   giveNamedReleases(zones, first, columns, rest.statements.namedReleases, notes);
+  // Of several tables it stays open whose rows are meant.
+  if (rest.tables.length === 1) giveToRows(zones, first, columns, rest.statements, notes);
+  shiftKeys(zones, first, columns, rest.statements.keyShift, middleC !== undefined, notes);
   yield 0.96;
   completeKeys(zones, first, columns, notes, options);
   closeOpenEnds(new ZoneCells(zones, first, columns, rows.data, notes, options));

@@ -485,6 +485,7 @@ export const english: LanguageWords = {
       'on press',
       'on attack',
       'strike',
+      'struck',
     ],
     release: [
       'on key up',
@@ -506,6 +507,10 @@ export const english: LanguageWords = {
       'release sample',
       'release samples',
       'release trigger',
+      'lift',
+      'lifted',
+      'key lift',
+      'on lift',
     ],
     first: ['first', 'first note'],
     legato: ['legato'],

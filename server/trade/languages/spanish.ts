@@ -158,7 +158,7 @@ export const spanish: LanguageWords = {
     loop_sustain: ['sostenida', 'mantenida', 'sostenido', 'mantenido'],
     alternate: ['ida y vuelta', 'alterno', 'alternado'],
     backward: ['atrás', 'inverso', 'al revés'],
-    press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],
+    press: ['pulsar', 'pulsado', 'pulsada', 'ataque', 'al pulsar', 'presionar'],
     release: ['soltar', 'soltada', 'al levantar', 'al soltar', 'suelto', 'liberación'],
   },
   every: ['todo', 'todos', 'toda', 'todas', 'cada'],

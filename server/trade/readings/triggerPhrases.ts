@@ -2,7 +2,7 @@ import { languages } from '../languages/languages';
 import { wordsOf } from '../languages/spelling';
 
 const release =
-  /^(?:releas|lett?ing|let$|loslass|losgelass|loslat|losgelat|relach|lach|solt|suelt|levant|rilasc|slapp|slipp?|slupp|vapaut|irrot|puszcz|zwoln|pusten|pusti|uvoln|отпус|отпущ|отжат)/u;
+  /^(?:releas|lett?ing|let$|lift|loslass|losgelass|loslat|losgelat|relach|lach|solt|suelt|levant|rilasc|slapp|slipp?|slupp|vapaut|irrot|puszcz|zwoln|pusten|pusti|uvoln|отпус|отпущ|отжат)/u;
 const press =
   /^(?:press|depress|druck|gedruckt|niederdruck|anschl|anslag|appu|enfonc|puls|presion|premi|premer|premut|premo|indruk|ingedruk|aansla|nedtryck|tryck|trykk?|paina|wcisn|nacis|stisk|нажат|нажим)/u;
 const releaseSigns =
@@ -69,6 +69,11 @@ export function triggerPhrase(text: string): 'press' | 'release' | undefined {
 /** Whether a text speaks of a key, in any language. */
 export function namesKey(text: string): boolean {
   return keySigns.test(text) || wordsOf(text).some((word) => keyWords.has(word) || inflectedKeys.has(word));
+}
+
+/** Whether a text has a word for what a sample does, in any language. */
+export function speaksOfPlaying(text: string): boolean {
+  return wordsOf(text).some((word) => playing.test(word));
 }
 
 /** What starts a zone by an explanation of any length: `means the sound is played when the key is let go`. */

@@ -20,6 +20,8 @@ import { blankRootIn } from './keys/blankRoots';
 import { keyCountIn } from './keys/keyCount';
 import type { KeyReach } from './keys/keyReach';
 import { keyReachIn } from './keys/keyReach';
+import type { KeyShift } from './keys/keyShift';
+import { keyShiftIn } from './keys/keyShift';
 import type { KeySpread } from './keys/keySpread';
 import { keySpreadIn, lowestKeyIn, outermostKeysIn } from './keys/keySpread';
 import { pianoKeysIn } from './keys/pianoKeys';
@@ -33,7 +35,9 @@ import type { NamedReleases } from './playing/namedReleases';
 import { namedReleasesIn } from './playing/namedReleases';
 import type { StatedEnds } from './playing/statedEnds';
 import { endsIn } from './playing/statedEnds';
-import { turnStatement } from './playing/turns';
+import { turnStatement, turnsOfSameKeys } from './playing/turns';
+import type { RowStatement } from './rows/rowStatements';
+import { rowStatementsIn } from './rows/rowStatements';
 import type { StatedScale } from './statedScales';
 import { statedScalesIn } from './statedScales';
 import { tellingSentence } from './tellingSentence';
@@ -88,6 +92,12 @@ export interface Statements {
   sampleRate: number | undefined;
   /** The text that says that the samples of a row play in turn. */
   turns: string | undefined;
+  /** The text that says that rows of the same keys play in turn. */
+  turnsOfSameKeys: string | undefined;
+  /** What is said of rows by their place. */
+  ofRows: readonly RowStatement[];
+  /** How far the numbers of keys are off. */
+  keyShift: KeyShift | undefined;
   /** What values in brackets are. */
   bracketValues: BracketValues | undefined;
   /** The sentence that says that an empty cell has the value above it. */
@@ -126,6 +136,7 @@ export function statementsIn(written: readonly string[]): Statements {
       if (fromOne.test(clause) && frames.test(clause)) firstFrame ??= { is: 1, text: clause };
     }
   }
+  const forAll = forAllIn(texts);
   return {
     texts: all,
     middleC,
@@ -143,13 +154,17 @@ export function statementsIn(written: readonly string[]): Statements {
     outermostKeys: outermostKeysIn(texts),
     dynamics: statedDynamicsIn(texts),
     layerOrder: layerOrderIn(texts),
-    forAll: forAllIn(texts),
+    forAll,
     forSome: forSomeIn(texts),
     folder: folderIn(texts),
     pianoKeys: pianoKeysIn(texts),
     keyCount: keyCountIn(texts, middleC?.is),
     sampleRate,
     turns: turnStatement(texts),
+    turnsOfSameKeys: turnsOfSameKeys(texts),
+    ofRows: rowStatementsIn(texts),
+    // What is said of all samples counts as it is.
+    keyShift: forAll.some(({ values }) => values.has('transpose')) ? undefined : keyShiftIn(texts),
     bracketValues: bracketValuesIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
     blankRoot: blankRootIn(texts),

@@ -3,8 +3,10 @@ import { textStart } from '../../../model/text/textLayout';
 import { readHeading } from '../../../trade/headings/headings';
 import { isDitto } from '../../../trade/languages/cellWords';
 import { rangeWords } from '../../../trade/rangeWords';
+import { letterNote } from '../../../trade/readings/notePatterns';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
+import { isKey } from '../records/listedKey';
 import { HeadingLine } from './headingLine';
 import type { Word } from './lineWords';
 import { isBlankLine, longestLine, wordsIn } from './lineWords';
@@ -14,6 +16,8 @@ const mostLooks = 200;
 const mostColumns = 40;
 const mostLacking = 2;
 const longestHeading = 200;
+/** A number or a note before a name. */
+const leading = new RegExp(String.raw`^[ \t\u00a0]*(?:(\d{1,5}|${letterNote}-?\d)[.)]?[ \t\u00a0]+)?`, 'u');
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 /** A sign between a name and its values: `a.wav = 48..57`. */
 const assigning = /^[ \t\u00a0]*(?:=>?|->|\u2192|:)(?=[ \t\u00a0])/u;
@@ -40,7 +44,8 @@ export function splitWords(text: string): TableCells | undefined {
   const looked = isJoined ? joined : whole;
   const named = looked.filter((line) => line !== undefined);
   const count = usualCount(named);
-  if (named.length < 2 || count < 2) return undefined;
+  const isKeyed = areKeyed(text, named);
+  if (named.length < 2 || count < (isKeyed ? 1 : 2)) return undefined;
   // A cell of its own stands before the name where more than one blank parts the two.
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
   const isValue = ({ start, end }: Word) => {
@@ -48,17 +53,21 @@ export function splitWords(text: string): TableCells | undefined {
     return lookAt(word).kind !== 'text' || isDitto(word);
   };
   if (!named.every(({ values }) => values.every(isValue))) return undefined;
-  const counted = areCounted(text, named);
+  const counted = isKeyed || areCounted(text, named);
   const width = count + (counted ? 2 : 1);
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
   let above = looked.findIndex((line) => line !== undefined) - 1;
   while (above >= 0 && isBlankLine(text, lines[above])) above--;
+  // A title has as many words as a short list has columns.
+  if (isKeyed && above >= 0 && !namesColumns(new HeadingLine(text, lines[above]).into(width), text))
+    above = -1;
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
   if (units) above--;
   const headings = headingsAt(text, lines, above, width);
   const cells = new TableCells(text);
-  cells.bySpaces = true;
+  // Keys before all names tell by themselves that values follow.
+  cells.bySpaces = !isKeyed;
   for (const [at, line] of lines.entries()) {
     if (units === line) {
       cells.endRow();
@@ -91,6 +100,15 @@ function headingsAt(text: string, lines: readonly Word[], at: number, width: num
 
 function known(text: string, headings: readonly Word[]): number {
   return headings.filter(({ start, end }) => readHeading(text.slice(start, end))).length;
+}
+
+/** Whether some of the headings that a line would be parted into are known. */
+function namesColumns(parts: readonly Word[], text: string): boolean {
+  const known = parts.filter(({ start, end }) => {
+    const said = readHeading(text.slice(start, end));
+    return said !== undefined && !said.likeness;
+  });
+  return known.length * 2 > parts.length;
 }
 
 /** How many values the lines have; some may lack one or two where most have as many and their names hold blanks. 0 where they differ more. */
@@ -185,7 +203,7 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
   for (const match of line.matchAll(ending)) {
     const stop = match.index + match[0].length;
     if (!isAudioFileName(line.slice(0, stop))) continue;
-    const lead = /^[ \t\u00a0]*(?:(\d{1,5})[.)]?[ \t\u00a0]+)?/.exec(line.slice(0, match.index));
+    const lead = leading.exec(line.slice(0, match.index));
     const from = start + (lead?.[0].length ?? 0);
     const digits = lead?.[1];
     const at = digits === undefined ? 0 : start + line.indexOf(digits);
@@ -220,10 +238,23 @@ function withUnits(text: string, words: readonly Word[]): Word[] {
   return joined;
 }
 
+/** Whether keys stand before all names, and what stands behind them is something else: `36 kick.wav -2`, `C1 kick.wav 0.5`. */
+function areKeyed(text: string, named: readonly NamedLine[]): boolean {
+  const leads = named.flatMap(({ number }) => (number ? [text.slice(number.start, number.end)] : []));
+  if (leads.length < named.length || new Set(leads).size < 2 || !leads.every(isKey)) return false;
+  if (areCounted(text, named)) return false;
+  const columns = Array.from({ length: Math.max(...named.map(({ values }) => values.length)) }, (_, at) =>
+    named.flatMap(({ values }) => (values[at] ? [text.slice(values[at].start, values[at].end)] : [])),
+  );
+  // Behind a number that is part of the name, some values are keys.
+  return columns.every((cells) => cells.some((cell) => !/^\+?\d+$/.test(cell) && !isKey(cell)));
+}
+
 /** Whether numbers before all names count the rows, some of which may be missing, or stand in a column of their own. */
 function areCounted(text: string, named: readonly NamedLine[]): boolean {
   const numbers = named.flatMap(({ number }) => (number ? [numberAt(text, number)] : []));
   if (numbers.length < named.length) return false;
+  if (!numbers.every((number) => number >= 0)) return false;
   const isApart = named.every(({ name, number }) => number && name.start - number.end > 2);
   return isApart || numbers.every((number, at) => (at === 0 ? number <= 1 : number > numbers[at - 1]));
 }

@@ -1,5 +1,6 @@
 import { everyWords } from '../../everyWords';
 import { bareWord } from '../../languages/spelling';
+import { numberOfWord, numberWords } from '../../numberWords';
 import { saysOf } from '../../phrases/toldWords';
 
 /** How far all samples reach beyond their own keys, as a text says. */
@@ -12,28 +13,19 @@ export interface KeyReach {
 }
 
 const longest = 2000;
-/** Numbers as words, without accents (general dictionaries); of one word in several languages the value is the same. */
-const numbers: readonly (readonly [words: string, value: number])[] = [
-  ['a|an|one|ein|eine|einen|einem|un|une|uno|una|um|uma|een|en|ett|et|jeden|jedna|один|одну', 1],
-  ['two|zwei|deux|dos|due|dois|duas|twee|tva|to|dwa|dva|два|две|kaksi|iki|ket', 2],
-  ['three|drei|trois|tres|tre|drie|trzy|tri|три|kolme|uc|harom', 3],
-  ['four|vier|quatre|cuatro|quattro|quatro|fyra|fire|cztery|ctyri|четыре|nelja|dort|negy', 4],
-  ['five|funf|cinq|cinco|cinque|vijf|fem|piec|pet|пять|viisi|bes|ot', 5],
-  ['six|sechs|seis|sei|zes|sex|seks|szesc|sest|шесть|kuusi|alti|hat', 6],
-];
 const semitone =
   'semi-?tones?|half[- ]?(?:steps?|tones?)|halbt\\p{L}+|demi-?\\s?tons?|semiton\\p{L}*|halve too?n\\p{L}*|halvto\\p{L}*|polton\\p{L}*|pulton\\p{L}*|полутон\\p{L}*|keys?|notes?|tasten?|touches?|teclas?|tast[oi]|toets\\p{L}*|tangent\\p{L}*';
 const tone = '(?:whole )?(?:tones?|steps?)|ganzt\\p{L}+';
-const numberWords = numbers.map(([words]) => words).join('|');
+const anyNumber = numberWords.map(([words]) => words).join('|');
 /** Before a word for up or down the unit may be left out the second time: `two semitones down and three up`. */
-const spokenAgain = `one|einen|${numbers
+const spokenAgain = `one|einen|${numberWords
   .slice(1)
   .map(([words]) => words)
   .join('|')}`;
 const way =
   '(?:nach |to the |vers le |hacia |para |per |plus )?(?:down|below|lower|up|above|higher|unten|oben|bas|haut|abajo|arriba|baixo|cima|giu|su|omlaag|omhoog|beneden|boven|ner|upp|ned|op)';
 const distance = new RegExp(
-  `(?<![\\p{L}\\d.,])(?:(?:(\\d{1,2})|(${numberWords}))[ -](?:(?:${semitone})|(${tone}))|(\\d{1,2}|${spokenAgain})(?= ${way}(?!\\p{L})))(?!\\p{L})`,
+  `(?<![\\p{L}\\d.,])(?:(?:(\\d{1,2})|(${anyNumber}))[ -](?:(?:${semitone})|(${tone}))|(\\d{1,2}|${spokenAgain})(?= ${way}(?!\\p{L})))(?!\\p{L})`,
   'gu',
 );
 const bothWays =
@@ -89,7 +81,7 @@ function wayOf(part: string): 'down' | 'up' | undefined {
 /** A distance in keys; in the unit of the one before where it gives none. */
 function keysIn([, digits, word, ownTone, again]: RegExpMatchArray, before?: RegExpMatchArray): number {
   const text = digits ?? word ?? again ?? '';
-  const spoken = numbers.find(([words]) => words.split('|').includes(text))?.[1];
+  const spoken = numberOfWord(text);
   const isTone = (again === undefined ? ownTone : before?.[3]) !== undefined;
   return (spoken ?? Number(text)) * (isTone ? 2 : 1);
 }

@@ -1,0 +1,62 @@
+import { readHeading } from '../../../trade/headings/headings';
+import type { ColumnMeaning } from '../../../trade/meaning';
+import { triggerBelow } from '../../../trade/readings/keyMoves';
+import { mostlyFilled } from '../columnContents';
+import type { ColumnState } from '../columnState';
+import { tellsApart } from './rowsAlike';
+
+export const velocityMeanings: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
+
+/** Letters such as `mf`, or words such as `soft`, where no velocities are given. */
+export function findDynamics(state: ColumnState): void {
+  const { taken, columns, contents } = state;
+  if (taken.has('dynamics') || velocityMeanings.some((meaning) => taken.has(meaning))) return;
+  const rest = state.rest();
+  // A heading of remarks says little where the cells tell rows of the same keys apart.
+  const remarks = columns
+    .filter(({ index, meaning }) => meaning === 'comment' && !state.chosen.has(index))
+    .map(({ index }) => index)
+    .filter((index) => contents[index].distinct > 1 && tellsApart(state, index));
+  for (const index of [...rest, ...remarks]) {
+    const column = columns[index];
+    const { filled, distinct, dynamicLetters, dynamicWords } = contents[index];
+    const isRemark = column.meaning === 'comment';
+    const meaning = readHeading(column.heading)?.meaning;
+    // Names without a heading may be those of groups.
+    const isOther =
+      !isRemark &&
+      (column.heading === '' ||
+        (meaning !== undefined && ![...velocityMeanings, 'dynamics', 'volume'].includes(meaning)));
+    const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
+    if (distinct < 2 || telling < filled * mostlyFilled) continue;
+    column.evidence.length = 0;
+    const evidence = isRemark
+      ? 'Its cells are dynamics, and tell rows of the same keys apart.'
+      : 'Its cells are dynamics.';
+    state.claim(index, 'dynamics', isRemark ? 0.8 : 0.9, evidence);
+    return;
+  }
+}
+
+/** Words such as `press` and `release`, and which way a key goes where the heading speaks of keys or of what starts. */
+export function findTriggers(state: ColumnState): void {
+  const { taken, columns, contents, cells, looked } = state;
+  if (taken.has('trigger')) return;
+  for (const { index, meaning, heading } of columns) {
+    const { filled, triggers, releases } = contents[index];
+    const isFree = meaning === 'unknown' || meaning === 'comment' || meaning === 'loop';
+    if (!isFree || state.chosen.has(index) || filled === 0) continue;
+    const isSaid = releases > 0 && triggers >= filled * mostlyFilled;
+    if (!isSaid) {
+      const said = looked
+        .map((row) => cells.plain(cells.cell(row, index)))
+        .filter((text) => text !== '')
+        .map((text) => triggerBelow(heading, text));
+      if (!said.includes('release') || said.includes(undefined)) continue;
+    }
+    columns[index].evidence.length = 0;
+    columns[index].repeats = undefined;
+    state.claim(index, 'trigger', isSaid ? 0.9 : 0.8, 'Its cells say what starts the zones.');
+    return;
+  }
+}
