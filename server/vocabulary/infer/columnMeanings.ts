@@ -45,12 +45,13 @@ const unitMeanings: ReadonlyMap<string, Meaning> = new Map([
   ['dB', { target: 'volume', weight: 0.74, unit: 'dB' }],
   ['cents', { target: 'tune', weight: 0.74, unit: 'cents' }],
   ['semis', { target: 'tune', weight: 0.74, unit: 'semitones' }],
+  ['millibels', { target: 'volume', weight: 0.74, unit: 'millibels' }],
   [octaves, { target: 'tune', weight: 0.74, unit: 'octaves' }],
 ]);
 
 /** Whether a target can have the unit. */
 function unitAgrees(target: InferredTarget, unit: string | undefined): boolean {
-  return unit === 'dB'
+  return unit === 'dB' || unit === 'millibels'
     ? ['volume', 'attenuation', 'ampeg_sustain', 'resonance', 'amp_veltrack'].includes(target)
     : ['tune', 'transpose', 'loop_tune', 'bend_up', 'bend_down'].includes(target);
 }
@@ -115,6 +116,12 @@ export function withAudio(meanings: readonly Meaning[], facts: ColumnFacts): rea
   return [{ target: 'sample', weight: named ? 1 : 0.9, unit: undefined }];
 }
 
+/** Facts of levels in tenths or hundredths of a dB as those of levels in dB, so that their sizes can be told. */
+function inDecibels({ unit }: Meaning, facts: ColumnFacts): ColumnFacts {
+  const parts = unit === 'millibels' ? 100 : unit === 'centibels' ? 10 : 1;
+  return parts === 1 ? facts : { ...facts, least: facts.least / parts, greatest: facts.greatest / parts };
+}
+
 /** What a meaning comes to with these values: bare keys may be a range, a range may be a single key. */
 export function fittingTo(
   meaning: Meaning,
@@ -128,19 +135,20 @@ export function fittingTo(
   if (target === 'channel' && facts.numeric === 0 && isPlausible('pan', facts, texts))
     return [{ target: 'pan', weight: weight * 0.75, unit: undefined }];
   const fitting: Meaning[] = [];
+  const counted = inDecibels(meaning, facts);
   const add = (one: InferredTarget, times = 1) => {
-    if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
+    if (isPlausible(one, counted, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
   };
   const isRoot = frequencyTargets.has(target) && areFrequencies(meaning, facts, texts);
   if (isRoot) return [{ target: 'pitch_keycenter', weight: Math.max(weight, 0.85), unit: 'Hz' }];
   if (target === 'root_frequency') return [];
   // What counts the regions is no key.
-  const counted = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
+  const likely = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
   if (target === 'key' || target === 'key_range') {
     add('key_range');
     if (fitting.length === 0) {
-      add('key', counted);
-      add('pitch_keycenter', 0.9 * counted);
+      add('key', likely);
+      add('pitch_keycenter', 0.9 * likely);
     }
     return fitting;
   }

@@ -1,5 +1,5 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
-import { decodeXmlText } from '../../../xml/scan/references';
+import { decodeXmlAttribute, decodeXmlText } from '../../../xml/scan/references';
 import { TableCells } from '../cells';
 import { placedRows } from './cellSpans';
 import type { TextSpan, XmlElement } from './xmlElements';
@@ -104,7 +104,23 @@ function titleOf(text: string, element: XmlElement | undefined): TextSpan | unde
 
 const mostTexts = 100;
 
-/** Comments, and what elements that hold no rows say. */
+/** A value with its name before it, as a sentence: `note names: C3 is middle C`. */
+function statementOf(name: string, value: string): string {
+  const words = name.replace(/^.*:/, '').replace(/(?<=\p{Ll})(?=\p{Lu})|[-_.]+/gu, ' ');
+  return `${words.toLowerCase()}: ${value.trim()}`;
+}
+
+/** What attributes outside of rows say in several words. */
+function attributesAround(text: string, outside: readonly XmlElement[]): string[] {
+  return outside.flatMap(({ attributes }) =>
+    [...attributes].flatMap(([name, { start, end }]) => {
+      const value = decodeXmlAttribute(text.slice(start, end));
+      return /\S\s+\S/.test(value) ? [statementOf(name, value)] : [];
+    }),
+  );
+}
+
+/** Comments, and what elements that hold no rows and attributes around rows say. */
 function textsAround(
   text: string,
   comments: readonly TextSpan[],
@@ -116,5 +132,11 @@ function textsAround(
     ({ start, end, children }) => children.length === 0 && (end <= first || start >= last),
   );
   const said = [...comments, ...outside.flatMap(({ texts }) => texts)].slice(0, mostTexts);
-  return said.map(({ start, end }) => text.slice(start, end).trim()).filter((one) => one !== '');
+  const around = all.filter(
+    ({ start, end }) => end <= first || start >= last || (start < first && end > last),
+  );
+  return [
+    ...said.map(({ start, end }) => text.slice(start, end).trim()).filter((one) => one !== ''),
+    ...attributesAround(text, around).slice(0, mostTexts),
+  ];
 }

@@ -188,7 +188,15 @@ class Settling {
 }
 
 /** How many times numbers are as great as those in the parameter's own unit, where no form of levels, tunings or times says so. */
-function timesOf({ times, unit, target }: Assigned): number | undefined {
+function timesOf({ times, unit, target, facts }: Assigned): number | undefined {
+  if (times === undefined && unit === 'millibels')
+    return target === 'volume'
+      ? 100
+      : target === 'attenuation'
+        ? facts.negative > 0
+          ? 100
+          : -100
+        : undefined;
   if (times !== undefined || unit !== 'octaves') return times;
   return target === 'tune' ? 1 / 1200 : target === 'transpose' ? 1 / 12 : undefined;
 }

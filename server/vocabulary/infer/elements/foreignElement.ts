@@ -1,6 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { nameWords } from '../words/nameWords';
 import { namesKeys } from './namedTargets';
+import { namespaceWords } from './namespaces';
 import type { ElementType } from './survey';
 
 /** Words for what works on the sound of all regions (common practice). */
@@ -42,16 +43,36 @@ function isPlayed(type: ElementType): boolean {
   return type.count > 1 && files.length > 0 && namesKeys(type);
 }
 
+/** So deep below an element with a picture its files may stand. */
+const mostDepth = 3;
+
+/** Whether an element holds others that name audio files, and keys are named by it or in it: a pad may have its picture. */
+function holdsPlayed(type: ElementType): boolean {
+  const within = descendants(type, mostDepth);
+  const namesFile = ({ attributes, text }: ElementType) =>
+    [...attributes.values(), ...(text ? [text] : [])].some(
+      ({ values }) => values.length > 0 && values.every((value) => isAudioFileName(value.text)),
+    );
+  return within.some((one) => one !== type && namesFile(one)) && within.some(namesKeys);
+}
+
+function descendants(type: ElementType, depth: number): ElementType[] {
+  const inner = depth === 0 ? [] : [...type.children.values()];
+  return [type, ...inner.flatMap((child) => descendants(child, depth - 1))];
+}
+
 /**
  * Whether an element stands beside what sounds: an effect, part of a panel, or anything that names a picture and is not played itself, or
  * outside the regions an audio file. What stands in it says nothing of the regions.
  */
 export function isForeignElement(type: ElementType, isOutside: boolean): boolean {
   const words = nameWords(type.name);
+  if (namespaceWords(type).some((word) => panel.has(word))) return true;
   if (isEffect(type) || (isOutside && words.some((word) => outputWords.has(word)))) return true;
   if (words.some((word) => panel.has(word))) return !isPlayed(type);
   const firsts = [...type.attributes].map(([name, { values }]) => ({ name, text: values[0]?.text ?? '' }));
   const files = firsts.filter(({ text }) => isAudioFileName(text));
-  if (files.length === 0) return firsts.some(({ text }) => pictureEnding.test(text)) && !isPlayed(type);
+  if (files.length === 0)
+    return firsts.some(({ text }) => pictureEnding.test(text)) && !isPlayed(type) && !holdsPlayed(type);
   return isOutside || files.every(({ name }) => /impulse|^ir$/i.test(name));
 }

@@ -8,9 +8,11 @@ import type { SampleListPlace } from '../../vocabulary';
 import { folderWords, looksLikeFolder } from '../samples/sampleFiles';
 import type { SampleList } from '../samples/sampleList';
 import { isRateName } from '../samples/statedRates';
+import { statedUnit } from '../values/besideUnits';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { namesRanges, namesZones } from './namedTargets';
+import { isWithinForeign } from './pathPlaces';
 import type { RegionElement } from './regionElement';
 import { regionOf } from './regionElement';
 import type { Selectors } from './selectors';
@@ -28,7 +30,8 @@ export function* findListedRegion(
   let looked = 0;
   let zones: ElementType[] | undefined;
   for (const type of survey.types) {
-    const files = selectors.has(type) ? undefined : fileSite(type);
+    // What an effect plays is no sample of the instrument.
+    const files = selectors.has(type) || isWithinForeign(type) ? undefined : fileSite(type);
     if (!files || namesRanges(type, selectors)) continue;
     for (const key of keyPlaces(type, files.place)) {
       if (looked++ >= mostLists) return undefined;
@@ -151,10 +154,12 @@ function keyPlaces(type: ElementType, files: string): string[] {
   return type.count > 1 ? [...keys, '#0', '#1'] : keys;
 }
 
-/** Whether no value occurs twice. */
+/** Whether no value occurs twice, and they are more than units, which stand beside many numbers and refer to nothing. */
 function tellsApart({ values }: Site): boolean {
   return (
-    new Set(values.map(({ text }) => text)).size === values.length && values.every(({ text }) => text !== '')
+    new Set(values.map(({ text }) => text)).size === values.length &&
+    values.every(({ text }) => text !== '') &&
+    !values.every((value) => statedUnit(value) !== undefined)
   );
 }
 

@@ -2,6 +2,8 @@ import type { XmlHandler } from '../../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../../xml/scan/references';
 import { scanXml } from '../../../xml/scan/scan';
 import type { VocabularyLevel } from '../../vocabulary';
+import { nameWords } from '../words/nameWords';
+import type { ElementType } from './survey';
 
 /** Enough of a text to see its outermost element. */
 const looked = 65_536;
@@ -22,6 +24,18 @@ export function namespacesIn(
   scanXml(root.text, root);
   const found = [...root.found].filter(([prefix, name]) => used.has(prefix) && name !== '');
   return found.length > 0 ? Object.fromEntries(found) : undefined;
+}
+
+/** The words of the namespace that a prefix of an element stands for, as an element around it declares it; none without a prefix. */
+export function namespaceWords(type: ElementType): string[] {
+  const colon = type.name.indexOf(':');
+  if (colon < 0) return [];
+  const declared = `xmlns:${type.name.slice(0, colon)}`;
+  for (let at: ElementType | undefined = type; at; at = at.parent) {
+    const uri = at.attributes.get(declared)?.values[0]?.text;
+    if (uri !== undefined) return nameWords(/[^/:#]*[/#]?$/.exec(uri.trim())?.[0] ?? '');
+  }
+  return [];
 }
 
 class RootDeclarations implements XmlHandler {

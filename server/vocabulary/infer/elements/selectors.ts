@@ -12,7 +12,7 @@ const mostNames = 64;
 const mostValues = 4;
 /** So many where the name need not stand in an attribute that is named so. */
 const mostUnnamed = 2;
-const namePattern = /^[\p{L}_][\p{L}\p{N}_.:\- ]*$/u;
+const namePattern = /^[\p{L}_][\p{L}\p{N}_.:\- ]*(?:\((?:[\p{L}\p{N}_.:\- ]{1,20}|%)\))?$/u;
 const namingAttribute =
   /^(?:.*[^a-z])?(?:n|nm|name|key|id|k|type|what|param|parameter|property|prop|field|is|which|for|kind)$/i;
 

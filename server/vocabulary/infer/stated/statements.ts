@@ -8,6 +8,7 @@ import type { Assigned } from '../assign';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Site, Survey } from '../elements/survey';
 import type { Column } from '../values/column';
+import { namesDefaults } from '../values/defaultElements';
 import { velocityTargets } from '../values/plausible';
 import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
@@ -112,7 +113,9 @@ function textsOfSingles({ types }: Survey, isRead: (type: ElementType, place: st
   for (const type of types) {
     const { name, count, depth, attributes, text } = type;
     if (count > 1 || depth > mostDepth) continue;
-    const sites: [string, Site | undefined][] = [...attributes, [name, text]];
+    // A default is a value itself, and says of no other how it counts.
+    const sites: [string, Site | undefined][] = namesDefaults(nameWords(name)) ? [] : [...attributes];
+    sites.push([name, text]);
     for (const [place, site] of sites) {
       const value = site?.values[0]?.text;
       const at = site === text ? '.' : `@${place}`;

@@ -79,8 +79,29 @@ export function toldPlaces(
     const found = loopSpanOf(column, spans) ?? known.get(id);
     if (found) told.set(column, found);
   }
-  return told;
+  return withoutContradicted(told);
 }
+
+/** Without ranges that values of a place lie outside of, for no place that they are told of. */
+function withoutContradicted(told: ReadonlyMap<Column, ToldPlace>): ReadonlyMap<Column, ToldPlace> {
+  const contradicted = new Set<ToldPlace>();
+  for (const [column, one] of told) if (one.range && liesOutside(column, one.range)) contradicted.add(one);
+  if (contradicted.size === 0) return told;
+  return new Map(
+    Array.from(told, ([column, one]) => [column, contradicted.has(one) ? { ...one, range: undefined } : one]),
+  );
+}
+
+/** Whether numbers of a place, or of ranges in it, lie outside of a range. */
+function liesOutside({ cells }: Column, { low, high }: { low: number; high: number }): boolean {
+  return cells.some((cell) => {
+    const found = numberOrRange.exec(cell?.text ?? '');
+    const numbers = found?.slice(1).flatMap((text) => (text === undefined ? [] : [Number(text)])) ?? [];
+    return numbers.some((number) => number < low || number > high);
+  });
+}
+
+const numberOrRange = /^\s*(-?\d+(?:\.\d+)?)(?:\s*(?:-|\u2013|\.{2,3})\s*(-?\d+(?:\.\d+)?))?\s*$/u;
 
 /** What a sentence says of a place of loops whose two numbers are a start and a length. */
 function loopSpanOf(column: Column, clauses: readonly Clause[]): ToldPlace | undefined {

@@ -26,6 +26,8 @@ const unitConcepts: Readonly<Record<Unit, string | undefined>> = {
 export function statedUnit(cell: Cell): string | undefined {
   const text = cell.text.trim();
   if (isOctaveWord(text)) return octaves;
+  // The sign for a hundredth of a dB; other letters in capitals stand for something else.
+  if (text === 'mB' || /^millibels?$/i.test(text)) return 'millibels';
   const unit = unitOf(text);
   return unit && unitConcepts[unit];
 }

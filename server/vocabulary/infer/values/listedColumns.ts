@@ -119,7 +119,8 @@ function* columnsOf(
     const own = at === '.' ? [] : (words.at(-1) ?? []);
     // What a file is called is no name of a region; a rate or a number of frames is that of the file.
     const isName = areNamed && own.some((word) => conceptsOf(word)?.concepts.includes('name'));
-    if (own.length === 0 || (!isName && (at === key || own.every((word) => isOfFile(word))))) continue;
+    if (own.length === 0 || (!isName && (at === key || words.flat().every((word) => isOfFile(word)))))
+      continue;
     columns.push({
       level: reference.level,
       at: reference.at,

@@ -6,6 +6,7 @@ import { changed, elementOf, groupsOf, holdsNumbers, lastSlash } from './besideC
 import { withUnits } from './besideUnits';
 import type { Column } from './column';
 import { withLoopPlaces, withLoops } from './loopColumns';
+import { withoutPartsOfKeys } from './octavePlaces';
 import { withOuterUnits } from './outerUnits';
 import type { Rows } from './rows';
 
@@ -25,7 +26,9 @@ const controllers: ReadonlyMap<string, number> = new Map([
 /** Columns with what those beside them say of them: their unit, the other end of a range, a controller's number, a loop's mode. */
 export function withNeighbours(rows: Rows): Rows {
   const columns = withControllers(
-    withOuterUnits(withUnits(withEnvelopes(withLoops(withLoopPlaces(withPairs(rows.columns)))))),
+    withOuterUnits(
+      withUnits(withEnvelopes(withLoops(withLoopPlaces(withPairs(withoutPartsOfKeys(rows.columns)))))),
+    ),
   );
   return columns === rows.columns ? rows : { ...rows, columns: [...columns] };
 }

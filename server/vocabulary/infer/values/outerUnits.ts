@@ -35,7 +35,8 @@ export function withOuterUnits(columns: readonly Column[]): readonly Column[] {
 
 /** The name of the places that one gives the unit of: `level` for `level-unit` and `unit-of-level`. */
 function measuredBy({ own, around, level }: Column): string | undefined {
-  const words = [...(around.at(-1) ?? []), ...own].filter((word) => !smallWords.has(word));
+  const isTold = own.some((word) => isUnitName([word]));
+  const words = [...(isTold ? [] : (around.at(-1) ?? [])), ...own].filter((word) => !smallWords.has(word));
   const rest = words.filter((word) => !isUnitName([word]));
   return level > 1 || rest.length === 0 || rest.length === words.length ? undefined : rest.join(' ');
 }

@@ -110,6 +110,7 @@ file level = volume
 group level = volume
 dB = volume
 centibels = volume
+millibels = volume
 ratio level = volume
 shift level = volume
 att = attenuation

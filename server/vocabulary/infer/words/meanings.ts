@@ -14,7 +14,7 @@ export interface Meaning {
 }
 
 /** A unit that a name gives. */
-export type NameUnit = Unit | 'ratio' | 'octaves';
+export type NameUnit = Unit | 'ratio' | 'octaves' | 'millibels';
 
 /** What is counted in dB. */
 const inDecibels: ReadonlySet<InferredTarget> = new Set([
@@ -25,12 +25,16 @@ const inDecibels: ReadonlySet<InferredTarget> = new Set([
   'amp_veltrack',
 ]);
 
+/** A dB and its tenths and hundredths. */
+const ofDecibels: ReadonlySet<NameUnit> = new Set(['dB', 'centibels', 'millibels']);
+
 /** The concept of octaves that stand as a unit beside a number; in a name the word may mean one octave of the keyboard. */
 export const octaves = 'octaves';
 
 const units: Readonly<Record<string, NameUnit>> = {
   dB: 'dB',
   centibels: 'centibels',
+  millibels: 'millibels',
   percent: 'percent',
   cents: 'cents',
   semis: 'semitones',
@@ -170,15 +174,17 @@ export function meaningsOf(
     return [];
   const all = understand(around.flat());
   const nearest = understand(around.at(-1) ?? []);
+  // The ends of what is not read are no ends of keys.
+  if (nearest.concepts.length > 0 && nearest.concepts.every((one) => one === 'ignored')) return [];
   const unit = unitIn(beside === undefined ? inner.concepts : [beside]) ?? unitIn(nearest.concepts);
   const found: Meaning[] = [];
   const push = (named: readonly string[], certainty: number) => {
     const concepts = beside === undefined || named.includes(beside) ? named : [...named, beside];
     // A ratio of what is not said.
-    const times = concepts.join() === 'ratio' ? 0.6 : 1;
+    const times = concepts.join() === 'ratio' || isOutlet(own) ? 0.6 : 1;
     for (const [at, target] of (targetsOf(concepts) ?? []).entries()) {
       if (found.some((one) => one.target === target)) continue;
-      if ((unit === 'dB' || unit === 'centibels') && !inDecibels.has(target)) {
+      if (unit !== undefined && ofDecibels.has(unit) && !inDecibels.has(target)) {
         if (at === 0) found.push({ target: 'volume', weight: certainty * 0.6, unit });
         continue;
       }
@@ -214,6 +220,11 @@ export function meaningsOf(
     found.push({ target: 'pan', weight: 0.6, unit: undefined });
   }
   return found;
+}
+
+/** Whether a name is that of where the sound goes, which may be its level and more often is a number of an outlet. */
+function isOutlet(own: readonly string[]): boolean {
+  return own.length === 1 && /^outputs?$/.test(own[0]);
 }
 
 /** What a single letter may stand for; it says so little that the values have to tell. */

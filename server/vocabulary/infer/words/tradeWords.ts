@@ -81,6 +81,7 @@ const concepts: Readonly<Record<string, string>> = {
     'id uuid guid colour color comment comments remark author version date created modified checksum hash md icon image picture x y width height selected visible locked collapsed xmlns schema lang solo revision description tags tag category vendor maker url notes2 order2 copyright format created editor tempo bpm',
   dB: 'db decibel decibels',
   centibels: 'cb centibel centibels',
+  millibels: 'millibel millibels',
   percent: 'percent pct pc percentage',
   cents: 'cents cent ct cts centitones hundredths',
   semis: 'semitones semitone semis semi halftones halftone halfsteps halfstep st',

@@ -161,3 +161,20 @@ describe('parallel lists in XML', () => {
     expect(xmlCells(lists('<more><files>e.wav; f.wav</files></more>'))).toBeUndefined();
   });
 });
+
+describe('what attributes around rows say', () => {
+  const rows =
+    '<r><c>File</c><c>Low</c><c>High</c><c>Root</c></r><r><c>a.wav</c><c>C2</c><c>B2</c><c>G2</c></r><r><c>b.wav</c><c>C3</c><c>B3</c><c>G3</c></r>';
+
+  it.each([
+    `<book naming="C3 is middle C (60)">${rows}</book>`,
+    `<book><page noteNames="C3 = 60, as usual">${rows}</page></book>`,
+    `<book><about keys="the middle C is C3"/><page>${rows}</page></book>`,
+    `<buch><blatt tonnamen="C3 ist das mittlere C">${rows}</blatt></buch>`,
+  ])('holds for the rows: %s', (text) => {
+    expect(regions(text).map(({ lokey, hikey }) => [lokey, hikey])).toEqual([
+      ['48', '59'],
+      ['60', '71'],
+    ]);
+  });
+});
