@@ -223,5 +223,5 @@ export class VelocityColumns {
 
 /** Whether two ends are those of a scale of velocities: from 0 or 1 to one of its greatest numbers. */
 function isScale({ low, high }: { low: number; high: number }): boolean {
-  return (low === 0 || low === 1) && (scales.includes(high) || (high >= 5 && high <= mostChosen));
+  return (low === 0 || low === 1) && (scales.includes(high) || high === 10 || high === 99 || high === 256);
 }
