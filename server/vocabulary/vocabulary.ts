@@ -154,9 +154,10 @@ export type ValueForm =
     }
   /**
    * A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played.
+   * `fromOne`: whole numbers are counted from 1, so a low end begins right above the number before it.
    * `step`: the next layer begins so much above a high end, and what lies between belongs to the lower one.
    */
-  | ({ kind: 'velocity'; most: number; touching?: boolean; step?: number } & WithUnitText)
+  | ({ kind: 'velocity'; most: number; touching?: boolean; fromOne?: boolean; step?: number } & WithUnitText)
   /**
    * A level in dB, in centibels (tenths of a dB), or as a share of the amplitude: as a factor, a percentage, or a number of seven
    * or eight bits, of which 127 or 255 is the full amplitude. `attenuation`: greater numbers are quieter; a share then says

@@ -8,7 +8,7 @@ type Kind = 'empty' | 'file' | 'number' | 'unit' | 'text';
 /** Rows that are looked at to learn what stands where, and the widest table that is. */
 const looked = 300;
 const mostColumns = 60;
-const leastRows = 3;
+const leastRows = 2;
 /** So many cells more have to stand under cells of their kind (our choice). */
 const leastGain = 2;
 

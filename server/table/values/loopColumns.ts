@@ -6,6 +6,7 @@ import { meansFileEnd } from '../../trade/readings/fileEnds';
 import type { LoopReading, SecondPoint } from '../../trade/readings/loopReading';
 import { readLoop } from '../../trade/readings/loopReading';
 import type { NumberReading } from '../../trade/readings/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
@@ -42,8 +43,15 @@ export class LoopColumns {
     this.#judge = new LoopJudge(table, positions);
     const dotted = this.#hasFilledDots();
     this.#readings = new CellReadings(table.cells, (text) =>
-      readLoop(dotted && text === openDot ? 'off' : text),
+      readLoop(dotted && text === openDot ? 'off' : text, (number) => this.#pointIn(number)),
     );
+  }
+
+  /** A number of a cell with two, as its column writes them. */
+  #pointIn(text: string): NumberReading | undefined {
+    const column = this.#switch;
+    const reading = readNumber(text, 'frames');
+    return reading && column ? this.positions.numberIn(text, column) : reading;
   }
 
   /** Beside filled dots an open one says no; where all dots are open, it says yes. */

@@ -39,7 +39,9 @@ export class MergedRows {
     const { table } = this;
     const { areRecords } = table.cells;
     const isFilled =
-      !areRecords && this.#velocities.length > 0 && (this.#areMergedFirst() || this.#areMergedWithGroups());
+      !areRecords &&
+      this.#velocities.length > 0 &&
+      (this.#areMergedFirst() || this.#areMergedWithGroups() || this.#areMergedByKeys());
     const { rows } = table.zones;
     let last = -1;
     let lastVelocity = -1;
@@ -121,6 +123,30 @@ export class MergedRows {
       if (!isNamed) empty++;
     }
     return empty > 0;
+  }
+
+  /**
+   * Whether velocities stand once for several rows with other keys: each of these keys occurs under other velocities too, and none
+   * twice under the same.
+   */
+  #areMergedByKeys(): boolean {
+    const { table } = this;
+    const blocks = new Map<string, number[]>();
+    const empty = new Set<string>();
+    let block = 0;
+    for (let zone = table.first; zone < table.end; zone++) {
+      const row = table.zones.rows[zone];
+      const isEmpty = !this.#holds(row, this.#velocities);
+      if (!isEmpty) block++;
+      if (block === 0 || !this.#holds(row, this.#ranges)) return false;
+      const keys = this.#ranges.map((column) => table.cells.value(table.cellOf(row, column))).join(' ');
+      if (isEmpty) empty.add(keys);
+      const own = blocks.get(keys);
+      if (own?.includes(block)) return false;
+      if (own) own.push(block);
+      else blocks.set(keys, [block]);
+    }
+    return empty.size > 0 && [...empty].every((keys) => (blocks.get(keys)?.length ?? 0) > 1);
   }
 
   #carryKeys(zone: number, row: number, above: number): void {

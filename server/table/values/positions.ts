@@ -1,5 +1,6 @@
 import { byCount } from '../../model/wording/counted';
 import type { Unit } from '../../trade/meaning';
+import { readLoop } from '../../trade/readings/loopReading';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import { DistinctTexts } from '../cells/distinctTexts';
@@ -120,6 +121,11 @@ export class Positions {
     return undefined;
   }
 
+  /** A number as a column writes its positions. */
+  numberIn(text: string, column: ColumnReading): NumberReading | undefined {
+    return this.#numberIn(text, this.styleOf(column));
+  }
+
   #numberIn(text: string, { unit, decimal, arePart }: PositionStyle): NumberReading | undefined {
     if (arePart) return readNumber(text.replace(/[.,](?=\d{3}(?!\d))/g, ''), 'time');
     const marks = decimal === ',' ? /[.'\u2019\s](?=\d{3}(?!\d))/g : /[,'\u2019\s](?=\d{3}(?!\d))/g;
@@ -210,7 +216,7 @@ export class Positions {
       options: positionUnits.map((id) => ({ id, label: unitWords[id] })),
     };
     if (part && isPositionUnit(unit)) return { unit, decimal: marks.decimal, parts: part.parts };
-    if ((unit === 's' || unit === 'ms') && marks.groups > 0 && marks.isOpen)
+    if ((unit === 's' || unit === 'ms') && marks.groups > 0 && marks.isOpen && marks.decimal === undefined)
       return { unit, decimal: undefined, arePart: this.#partThousands(unit) };
     const isCount = unit === 'frames' && !marks.hasFractions;
     return { unit: isPositionUnit(unit) ? unit : undefined, decimal: isCount ? undefined : marks.decimal };
@@ -262,7 +268,21 @@ export class Positions {
         frames !== undefined && per !== undefined
           ? frames / per
           : longestSeconds * (unit === 'ms' ? 1000 : 1);
-      for (const column of this.#timed()) if ((at(column) ?? 0) > most) count++;
+      for (const column of this.#timed()) {
+        if (column.meaning !== 'loop') {
+          if ((at(column) ?? 0) > most) count++;
+          continue;
+        }
+        const cell = table.cellOf(row, column);
+        const pair =
+          cell < 0
+            ? undefined
+            : readLoop(table.cells.plain(cell), (text) => readNumber(text) && this.#numberIn(text, style));
+        const [from, to] = [pair?.start?.number ?? 0, pair?.second?.number ?? 0];
+        const end = pair?.secondIs === 'length' ? from + to : to;
+        if (Math.max(from, end) > most) count++;
+        if (pair?.secondIs === 'end' && end > 0 && end <= from) count++;
+      }
     }
     return count;
   }

@@ -5,18 +5,23 @@ import { readVelocities } from '../../trade/readings/velocityReading';
 import { numbersOf } from '../../trade/scales/numbers';
 import type { VelocityEnds } from '../../trade/scales/velocityScale';
 import { velocityScale } from '../../trade/scales/velocityScale';
+import { velocityShares } from '../../trade/scales/velocityShares';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import { swapInverted } from './keyColumns';
 import type { MergedRows } from './mergedRows';
+import { closeVelocities } from './openVelocities';
 
 const midi = 127;
 const meanings = ['velocity_range', 'lovel', 'hivel'] as const;
-const scales = [midi, 100, 1, 128, 255] as const;
+const scales: readonly number[] = [midi, 100, 1, 128, 255];
+const mostChosen = 256;
 /** What binary arithmetic adds to or takes from a whole number. */
 const slack = 1e-9;
+/** Layers that end here or above are taken for all that there are (our choice). */
+const mostOpen = 120;
 
 /** Reads velocities, all columns of them in one scale: 0..127 as in MIDI, 0..1, percent, or another one. */
 export class VelocityColumns {
@@ -43,6 +48,7 @@ export class VelocityColumns {
   /** Reads the velocities of all zones of the table. */
   read(): void {
     for (const column of this.#columns) this.#readColumn(column);
+    closeVelocities(this.table);
     swapInverted(this.table, 'lovel', 'hivel');
   }
 
@@ -55,7 +61,10 @@ export class VelocityColumns {
     column.scale = {
       taken: String(this.#greatest),
       reason: this.#reason,
-      options: scales.map((one) => ({ id: String(one), label: label(one) })),
+      options: [...new Set([...scales, this.#greatest])].map((one) => ({
+        id: String(one),
+        label: label(one),
+      })),
     };
     const read = (zone: number, cell: number) => {
       const number = this.#greatest === midi ? cells.digits(cell, 3) : -1;
@@ -114,8 +123,8 @@ export class VelocityColumns {
     const seen = this.#look();
     const { options } = this.table;
     for (const { index } of this.#columns) {
-      const chosen = scales.find((one) => String(one) === options.scales?.get(index));
-      if (chosen === undefined) continue;
+      const chosen = Number(options.scales?.get(index));
+      if (!Number.isInteger(chosen) || chosen < 1 || chosen > mostChosen) continue;
       this.#reason = '';
       return this.#stepped(chosen);
     }
@@ -139,12 +148,16 @@ export class VelocityColumns {
     if (scale === 1 && whole === numeric && !seen.inPercent) return midi;
     if (scale !== midi && confidence >= 0.7) {
       const how = scale === 100 && seen.inPercent ? 'percent' : `0..${scale}`;
-      return this.#told(scale, first, `are given as ${how}`);
+      const or =
+        scale < midi && seen.shares && !seen.inPercent
+          ? ' If they stand as MIDI counts them, say so in the heading, as in "Velocity (0..127)".'
+          : '';
+      return this.#told(scale, first, `are given as ${how}`, or);
     }
-    if (isOpen && greatest === 100)
+    if ((isOpen && greatest === 100) || (seen.shares && greatest < mostOpen))
       this.table.noteColumn(
         first,
-        `The velocities in ${columnName(first)} end at 100 and are written as they stand, so 101 to 127 stay silent. If they count to 100, say so in the heading, as in "Velocity (0..100)".`,
+        `The velocities in ${columnName(first)} end at ${greatest} and are written as they stand, so ${greatest + 1} to 127 stay silent. If they count to ${greatest}, say so in the heading, as in "Velocity (0..${greatest})".`,
       );
     return midi;
   }
@@ -185,14 +198,17 @@ export class VelocityColumns {
     const shared = inner.filter((high) => lows.has(high)).length;
     const next = inner.filter((high) => lows.has(high + 1)).length;
     this.#isTouching = shared > next && shared * 10 >= inner.length * 8;
-    return { all, areLayered: shared + next > 0, inPercent };
+    const within = (some: ReadonlySet<number>) =>
+      beyond > 1 ? some : new Set([...some].filter((end) => end <= midi));
+    const shares = velocityShares(within(lows), within(highs));
+    return { all, areLayered: shared + next > 0, inPercent, shares };
   }
 
-  #told(scale: number, column: ColumnReading, how: string): number {
+  #told(scale: number, column: ColumnReading, how: string, or = ''): number {
     if (scale === midi) return midi;
     this.table.noteColumn(
       column,
-      `The velocities in ${columnName(column)} ${how}; they are written as the nearest of 0..127.`,
+      `The velocities in ${columnName(column)} ${how}; they are written as the nearest of 0..127.${or}`,
       'approximated',
     );
     return this.#stepped(scale);
@@ -207,8 +223,5 @@ export class VelocityColumns {
 
 /** Whether two ends are those of a scale of velocities: from 0 or 1 to one of its greatest numbers. */
 function isScale({ low, high }: { low: number; high: number }): boolean {
-  return (
-    (low === 0 || low === 1) &&
-    (scales.some((one) => one === high) || high === 10 || high === 99 || high === 256)
-  );
+  return (low === 0 || low === 1) && (scales.includes(high) || high === 10 || high === 99 || high === 256);
 }

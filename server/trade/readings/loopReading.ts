@@ -40,24 +40,29 @@ const signs: readonly (readonly [RegExp, SecondPoint])[] = [
   [/\s?[/;|:]\s?|,\s/u, 'open'],
 ];
 
+/** How the numbers of a cell are read. */
+type PointReader = (text: string) => NumberReading | undefined;
+
+const asFrames: PointReader = (text) => readNumber(text, 'frames');
+
 /**
  * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames, times or percent,
  * or two numbers as in `30000/8000`, or `start-end` with that word for the end of the file; or both: `sustain 1000-2000`; or that it is
- * the `whole file`.
+ * the `whole file`. `numberOf` reads the numbers; counts of frames where it is left out.
  */
-export function readLoop(text: string): LoopReading | undefined {
+export function readLoop(text: string, numberOf: PointReader = asFrames): LoopReading | undefined {
   const word = text.trim();
   if (word === '' || word.length > longest) return undefined;
   const mode = modeOf(loopWord(word));
   if (mode) return mode;
-  const points = readPoints(word);
+  const points = readPoints(word, numberOf);
   if (points) return points;
   const parts =
     /^([^\d]+?)[\s:([]+(\d.*?)[)\]]?$/.exec(word) ?? /^(\d.*\d)[\s,([]+([^\d]+?)[)\]]?$/.exec(word);
   if (!parts) return undefined;
   const [first, second] = [parts[1], parts[2]];
   const said = modeOf(loopWord(first)) ?? modeOf(loopWord(second));
-  const at = readPoints(first) ?? readPoints(second);
+  const at = readPoints(first, numberOf) ?? readPoints(second, numberOf);
   return said && at && { ...at, mode: said.mode, type: said.type };
 }
 
@@ -81,13 +86,14 @@ function modeOf(word: CellWord | undefined): LoopReading | undefined {
 }
 
 /** Two points; for a unit that stands at the second only, as in `0.5-1.25 s`, it goes for both. */
-function readPoints(text: string): LoopReading | undefined {
+function readPoints(text: string, numberOf: PointReader): LoopReading | undefined {
   for (const [pattern, secondIs] of signs) {
     const sign = pattern.exec(text);
     if (!sign || sign.index === 0) continue;
-    const start = pointIn(text.slice(0, sign.index));
+    const before = text.slice(0, sign.index);
     const behind = text.slice(sign.index + sign[0].length);
-    const second = pointIn(behind);
+    const second = pointIn(behind, numberOf);
+    const start = pointIn(before, isTime(second?.unit) ? asTime : numberOf);
     if (start && secondIs === 'end' && meansFileEnd(behind)) return { ...nothing, start };
     if (!start || !second) continue;
     // From 0 to 0 there is nothing to repeat.
@@ -100,9 +106,15 @@ function readPoints(text: string): LoopReading | undefined {
 
 const pointUnits: ReadonlySet<Unit> = new Set(['s', 'ms', 'frames', 'percent']);
 
+const asTime: PointReader = (text) => readNumber(text, 'time');
+
+function isTime(unit: Unit | undefined): boolean {
+  return unit === 's' || unit === 'ms';
+}
+
 /** A frame count, a time, or a share of the whole. */
-function pointIn(text: string): NumberReading | undefined {
-  const reading = readNumber(text, 'frames');
+function pointIn(text: string, numberOf: PointReader): NumberReading | undefined {
+  const reading = numberOf(text);
   if (!reading || !(reading.number >= 0) || reading.number === Number.POSITIVE_INFINITY) return undefined;
   const { unit } = reading;
   return unit === undefined || pointUnits.has(unit) ? reading : undefined;

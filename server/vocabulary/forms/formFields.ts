@@ -31,6 +31,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
   velocity: {
     most: required({ kind: 'positive' }),
     touching: { kind: 'switch' },
+    fromOne: { kind: 'switch' },
     step: { kind: 'positive' },
     unitText,
   },

@@ -1,9 +1,11 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyOfFrequency } from '../../../model/keys';
+import { firstOctave, insteadOf, lowestNote, notBehind } from '../../languages/octaveWords';
 import { conventions, octaveShifts } from '../../middleC';
 import { readKey } from '../../readings/keyReading';
 import { withLatinNotes } from '../../readings/lookalikes';
 import { noteName } from '../../readings/notePatterns';
+import { turningWords } from '../../turningWords';
 import { namedKeysIn } from './namedKeys';
 
 /** Scripts without spaces between words may stand right before a name; `as` and `es` apart from a number are words. */
@@ -42,6 +44,12 @@ export function namesMiddleC(words: string): boolean {
   return middleWords.test(words.normalize('NFC'));
 }
 
+/** A name that a sentence turns down: `not C4`, `C4 ではなく`. */
+const turnedDown = new RegExp(
+  String.raw`(?:${turningWords('not', 'none')}|${insteadOf})\s*(?:(?:as|at|on|als|auf|como|comme|come|en|op|es|est|è|é|är|er|to|je)\s){0,2}["'\u201c\u00ab]?${note}|${note}["'\u201d\u00bb]?\s?${notBehind}`,
+  'giu',
+);
+
 const middleNumber = /(?<![\d.,])(\d{2})(?![\d]|[.,]\d)/gu;
 
 /** The number of the key that a text calls middle C, where it gives one and no octave: `middle C is key 48`. */
@@ -67,7 +75,15 @@ export function middleCIn(written: string): MiddleC | undefined {
   const whole = conventions.find((one) => wholeRanges[one].test(text));
   if (whole) return whole;
   const middle = middleNoteIn(text);
-  return (middle && of(middle.shift)) ?? (scientific.test(text) ? 'C4' : undefined);
+  return (middle && of(middle.shift)) ?? firstOctaveIn(text) ?? (scientific.test(text) ? 'C4' : undefined);
+}
+
+/** The octave that a text states by the number of the lowest one, in which key 0 is. */
+function firstOctaveIn(text: string): MiddleC | undefined {
+  const numbers = [...firstOctave, lowestNote].flatMap((pattern) => pattern.exec(text)?.[1] ?? []);
+  const [only, ...more] = new Set(numbers.map((number) => Number(number.replace(/[\u2212\u2013]/, '-'))));
+  if (only === undefined || more.length > 0) return undefined;
+  return conventions.find((one) => octaveShifts[one] === (-1 - only) * 12);
 }
 
 /** A note that a text gives a key. */
@@ -94,7 +110,8 @@ function statedKeys(text: string): StatedNote[] {
 
 /** The one name of a C that a text has beside the words for middle C, or that the clause with these words has. */
 function middleNoteIn(text: string): StatedNote | undefined {
-  for (const clause of [text, ...text.split(/[,;.:](?=\s)|[\n()]/u)]) {
+  const kept = text.replace(turnedDown, ' ');
+  for (const clause of [kept, ...kept.split(/[,;.:](?=\s)|[\n()]/u)]) {
     if (!middleWords.test(clause)) continue;
     const names = Array.from(clause.matchAll(anyNote), ([, name = '']) => name).filter((name) =>
       cNote.test(name),

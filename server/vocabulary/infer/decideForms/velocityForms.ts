@@ -1,6 +1,7 @@
 import type { ScaleReading } from '../../../trade/scales/numbers';
 import { numbersOf } from '../../../trade/scales/numbers';
 import { velocityScale } from '../../../trade/scales/velocityScale';
+import { velocityShares } from '../../../trade/scales/velocityShares';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -22,6 +23,8 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   const { scale: most, confidence, reason, isOpen, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
   const step = touching ? undefined : stepOf(velocities, most);
+  // The first of few steps would leave the softest velocities to no layer.
+  const isCounted = most * 1.5 < 127 && !endsOf(velocities, 'lovel').has(0);
   const span = firstValueOf(velocities[0]);
   const isAbout: Draft['isAbout'] = ({ form }) => form.kind === 'velocity';
   const drafts: Draft[] = [
@@ -62,7 +65,7 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
       kind: 'velocity',
       most,
       ...(touching && { touching: true }),
-      ...(step !== undefined && { step }),
+      ...(step !== undefined && (isCounted ? { fromOne: true } : { step })),
       ...unitTextOf(facts),
     }),
     drafts,
@@ -83,8 +86,15 @@ function mostOf(velocities: readonly Assigned[]): ScaleReading<number> {
   return velocityScale({
     all: numbersOf(numbers),
     areLayered: shareOrFollow(velocities),
+    shares: velocityShares(endsOf(velocities, 'lovel'), endsOf(velocities, 'hivel')),
     inPercent: velocities.some(({ facts, unit }) => facts.unit === 'percent' || unit === 'percent'),
   });
+}
+
+function endsOf(velocities: readonly Assigned[], end: 'lovel' | 'hivel'): Set<number> {
+  return new Set(
+    velocities.filter(({ target }) => target === end).flatMap(({ facts }) => [...facts.numbers]),
+  );
 }
 
 /** Whether a layer starts where another one ends, or right behind. */

@@ -16,6 +16,45 @@ describe('velocities that stand once for several rows, behind the keys', () => {
     expect(notesOf(text).join()).toMatch(/gives no velocities; those of the row above it are taken/);
   });
 
+  it('are carried down where the keys without them occur in each layer', () => {
+    const text = table(
+      'File | Key | Vel low | Vel high',
+      'zither_a.wav | 40 | 1 | 70',
+      'zither_b.wav | 45 |  | ',
+      'zither_c.wav | 40 | 71 | 127',
+      'zither_d.wav | 45 |  | ',
+    );
+    expect(velocities(text)).toEqual(['1-70', '1-70', '71-127', '71-127']);
+    expect(notesOf(text).join()).toMatch(/gives no velocities; those of the row above it are taken/);
+  });
+
+  it('are closed where one end alone is blank, with a note', () => {
+    const text = table(
+      'File | Low | High | Vel low | Vel high',
+      'zither_a.wav | 40 | 44 | 1 | 70',
+      'zither_b.wav | 45 | 49 | 1 | ',
+      'zither_c.wav | 40 | 44 | 71 | 127',
+      'zither_d.wav | 45 | 49 | 71 | ',
+    );
+    expect(velocities(text)).toEqual(['1-70', '1-70', '71-127', '71-127']);
+    expect(notesOf(text).join()).toMatch(/"Vel high": the cell is empty; velocity 70 is taken/);
+    const lows = table(
+      'File | Key | Vel low | Vel high',
+      'zither_a.wav | 40 |  | 70',
+      'zither_b.wav | 40 |  | 127',
+    );
+    expect(velocities(lows)).toEqual(['-70', '71-127']);
+  });
+
+  it('stay open where no layer follows', () => {
+    const text = table(
+      'File | Key | Vel low | Vel high',
+      'zither_a.wav | 40 | 1 | 70',
+      'zither_b.wav | 40 | 71 | ',
+    );
+    expect(velocities(text)).toEqual(['1-70', '71-']);
+  });
+
   it('are all of them where nothing says so, with a note', () => {
     const text = table(
       'File | Low | High | Vel low | Vel high',
