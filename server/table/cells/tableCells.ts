@@ -19,6 +19,7 @@ import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
+import { splitShortLines } from './split/shortLines';
 import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
 import { splitWords, usualWidth } from './split/splitWords';
@@ -106,6 +107,10 @@ function withTags(text: string): string {
 function* writtenCells(text: string): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
+  if (!delimiter || delimiter === 'columns' || delimiter === 'space') {
+    const short = splitShortLines(text);
+    if (short) return short;
+  }
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
   // Tabs part names from values too, and stand in no line of text.
   const byNames = delimiter === 'tab' ? undefined : splitWords(text);
