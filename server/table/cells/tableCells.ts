@@ -15,6 +15,7 @@ import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { toldCells } from './records/toldLines';
 import { rejoinedCells } from './rejoinedCells';
+import { withoutSheetLetters } from './sheetLetters';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
@@ -71,7 +72,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
 
 /** The cells with a row for each zone, where they stand in any other order. */
 function* arrangedTable(given: TableCells, html: boolean, written: string): Steps<TableCells> {
-  const headed = unheadedNumbers(given) ?? given;
+  const framed = withoutSheetLetters(given) ?? given;
+  const headed = unheadedNumbers(framed) ?? framed;
   const cells = (html ? undefined : rejoinedCells(headed)) ?? headed;
   const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
   if (arranged) return arranged;
