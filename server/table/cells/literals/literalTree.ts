@@ -58,6 +58,9 @@ const leads: ReadonlySet<string> = new Set(
 );
 /** A number with the mark of its type, as in `0.5f`, `36u8`, `-1.5_f32`. */
 const typedNumber = /^([-+]?\d+(?:\.\d*)?)(?:[fF]|[uU]?[lL]{1,2}|[uU]|_?[iuf](?:8|16|32|64|size))$/;
+/** A sign that joins texts, before another one or a name. */
+const joining = /^[ \t]*(?:\+|\.\.|\.(?=[ \t])|\/(?=[ \t]))[ \t]*(?=["'`\p{L}_$])/u;
+const longestJoin = 12;
 const wordEnd = /[\s[\]{}(),;:="'`]/;
 
 /**
@@ -79,6 +82,8 @@ class LiteralReader {
   #at: number;
   #nodes = 0;
   readonly #comments: LiteralComment[] = [];
+  /** Texts that names were given so far. */
+  readonly #constants = new Map<string, string>();
 
   constructor(
     readonly text: string,
@@ -132,11 +137,45 @@ class LiteralReader {
     this.#at += sign.length;
     this.#space();
     const value = this.#at < this.text.length ? this.#node(depth) : undefined;
+    if (value?.kind === 'value' && value.isQuoted) this.#constants.set(only.text, value.text);
     if (value) map.entries.push({ key: only, value });
     else if (this.#at === back) this.#at++;
   }
 
   #node(depth: number): LiteralNode | undefined {
+    const node = this.#single(depth);
+    return node?.kind === 'value' ? this.#joined(node) : node;
+  }
+
+  /** A value with those that a sign joins to it, as in `BASE + "a.wav"`: names read as the texts that they were given, others as nothing. */
+  #joined(first: LiteralValue): LiteralValue {
+    const { text } = this;
+    const parts = [first];
+    const back = this.#at;
+    let read = this.#partText(first);
+    for (;;) {
+      const sign = joining.exec(text.slice(this.#at, this.#at + longestJoin))?.[0];
+      const isStuck = !first.isQuoted && parts.length === 1 && /(?:\+|\.\.)$/.test(first.text);
+      if (sign === undefined && !(isStuck && /["']/.test(text[this.#at] ?? ''))) break;
+      this.#at += sign?.length ?? 0;
+      const mark = text[this.#at];
+      const next = /["'`]/.test(mark) ? this.#quoted(mark) : this.#word();
+      if (!next) break;
+      parts.push(next);
+      read += (sign?.includes('/') && !read.endsWith('/') ? '/' : '') + this.#partText(next);
+    }
+    const last = parts.at(-1) ?? first;
+    if (parts.length > 1 && parts.some(({ isQuoted }) => isQuoted))
+      return { kind: 'value', text: read, isQuoted: true, start: first.start, end: last.end };
+    this.#at = back;
+    return first;
+  }
+
+  #partText({ text, isQuoted }: LiteralValue): string {
+    return isQuoted ? text : (this.#constants.get(text.replace(/(?:\+|\.\.)$/, '')) ?? '');
+  }
+
+  #single(depth: number): LiteralNode | undefined {
     this.#nodes++;
     const { text } = this;
     const start = this.#at;
