@@ -15,6 +15,7 @@ import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { toldCells } from './records/toldLines';
 import { rejoinedCells } from './rejoinedCells';
+import { readRoughKeys } from './roughKeys';
 import { withoutSheetLetters } from './sheetLetters';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
@@ -67,6 +68,7 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   const arranged = yield* arrangedTable(cells, html, written);
   if (!html) arranged.remarks = [...arranged.remarks, ...commentsWithFiles(text)];
   partNames(arranged);
+  readRoughKeys(arranged);
   return arranged;
 }
 
