@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings/headings';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
@@ -7,7 +8,7 @@ import { isBlankLine, longestLine } from './lineWords';
 import type { NameAndValues } from './namedLines';
 import { namedLines } from './namedLines';
 import { linesOf } from './splitWords';
-import { columnsOfValues, valuePlaces } from './valuePlaces';
+import { columnsOfValues, placesInRows } from './valuePlaces';
 
 const mostLines = 5000;
 const mostBefore = 25;
@@ -58,12 +59,20 @@ function under(
   const filled = below.filter((line) => !isBlankLine(text, line)).length;
   if (rows.length < 2 || full.length === rows.length || filled - rows.length > filled * mostOthers)
     return undefined;
+  const namesFile = ({ start, end }: Word) =>
+    namesAudioFileIn(text.slice(start, Math.min(end, start + longestLine)));
+  if (below.some((line, index) => named[index] === undefined && namesFile(line))) return undefined;
+  // Files that single blanks part from their values are told from them without the headings.
+  const isWide = rows.some(({ name, values }) =>
+    values.some(({ start }, index) => start - (values[index - 1] ?? name).end > 1),
+  );
+  if (!isWide && rows.every(({ name }) => namesFile(name))) return undefined;
   // Without a full row, lines of one length leave the last columns empty.
   const widest = Math.max(...rows.map(({ values }) => values.length));
   const telling = full.length > 0 ? full : rows;
   if (full.length === 0 && (rows.some(({ values }) => values.length !== widest) || widest < 2))
     return undefined;
-  const places = valuePlaces(text, telling);
+  const places = placesInRows(text, telling);
   const cells = new TableCells(text);
   cells.bySpaces = true;
   const told: TableCells['assumptions'][number][] = [];

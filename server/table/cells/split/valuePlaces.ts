@@ -19,7 +19,7 @@ const margin = 0.5;
 const mostValues = 12;
 
 /** What the values of full rows tell of their columns. */
-export function valuePlaces(text: string, rows: readonly NameAndValues[]): ValuePlace[] {
+export function placesInRows(text: string, rows: readonly NameAndValues[]): ValuePlace[] {
   return rows[0].values.map((_, column) => {
     const words = rows.map(({ line, values }) => ({ line, word: values[column] }));
     const looks = words.map(({ word }) => lookAt(text.slice(word.start, word.end)));
