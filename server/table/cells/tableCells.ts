@@ -15,10 +15,13 @@ import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { toldCells } from './records/toldLines';
 import { rejoinedCells } from './rejoinedCells';
+import { readRoughKeys } from './roughKeys';
+import { withoutSheetLetters } from './sheetLetters';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
+import { splitShortLines } from './split/shortLines';
 import { withSlashesAsTabs } from './split/slashedLines';
 import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
@@ -68,12 +71,14 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   const arranged = yield* arrangedTable(cells, html, written);
   if (!html) arranged.remarks = [...arranged.remarks, ...commentsWithFiles(text)];
   partNames(arranged);
+  readRoughKeys(arranged);
   return arranged;
 }
 
 /** The cells with a row for each zone, where they stand in any other order. */
 function* arrangedTable(given: TableCells, html: boolean, written: string): Steps<TableCells> {
-  const headed = unheadedNumbers(given) ?? given;
+  const framed = withoutSheetLetters(given) ?? given;
+  const headed = unheadedNumbers(framed) ?? framed;
   const cells = (html ? undefined : rejoinedCells(headed)) ?? headed;
   const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
   if (arranged) return arranged;
@@ -108,6 +113,10 @@ function boardAsHtml(text: string): string | undefined {
 function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
+  if (!delimiter || delimiter === 'columns' || delimiter === 'space') {
+    const short = splitShortLines(text);
+    if (short) return short;
+  }
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
   // Tabs part names from values too, and stand in no line of text.
   const byNames = delimiter === 'tab' ? undefined : splitWords(text);

@@ -60,7 +60,13 @@ export function completeRoots(
   }
   const fits = (zone: number, root: number) =>
     root >= (lows.numbers[zone] as number) && root <= (highs.numbers[zone] as number);
+  const said = statements.rootAtEnd;
+  const ends = said && zones.column(said.is);
   const found =
+    (ends && {
+      of: new Map(wide.map((zone) => [zone, ends.numbers[zone] as number])),
+      how: `the ${said.is === 'lokey' ? 'low' : 'high'} keys, as "${shortened(said.text)}" says,`,
+    }) ??
     inFiles(zones, wide, fits, rootKeyOf, 'the root keys that the sample files carry') ??
     inNames(zones, wide, fits, keyShift) ??
     byNumbers(zones, wide, fits, rootNumbersIn(statements.texts)) ??

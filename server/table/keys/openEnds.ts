@@ -1,5 +1,5 @@
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueColumn } from '../zones/zoneList';
 import { alikeZones } from './completeKeys';
@@ -16,7 +16,7 @@ interface End {
 
 /**
  * Closes the key ranges of rows that leave one end empty where others give it, with a note each: with the end of a zone that has the
- * same other end, else right before the next zone. What has no next zone stays open, which is noted too.
+ * same other end, or as the text says, else right before the next zone. What has no next zone stays open, which is noted too.
  */
 export function closeOpenEnds(table: ZoneCells): void {
   const [low, high] = [table.column('lokey'), table.column('hikey')];
@@ -35,6 +35,15 @@ function closeEnds(table: ZoneCells, end: End): void {
   let open = 0;
   for (let zone = first; zone < table.end; zone++) if (isOpen(zone)) open++;
   if (open === 0) return;
+  const said = table.options.statements.blankEnd;
+  if (said && said.of === column.meaning) {
+    for (let zone = first; zone < table.end; zone++) {
+      if (!isOpen(zone)) continue;
+      values.set(zone, given.cells[zone], given.numbers[zone]);
+      tell(table, end, zone, given.numbers[zone], said.text);
+    }
+    return;
+  }
   for (const alike of alikeZones(zones, first, given)) {
     const waiting = alike.filter(isOpen);
     if (waiting.length === 0) continue;
@@ -66,6 +75,7 @@ function tell(
   { column, given, step }: End,
   zone: number,
   key?: number,
+  said?: string,
 ): void {
   const cell = given.cells[zone];
   const span = { start: cells.starts[cell], end: cells.ends[cell] };
@@ -73,7 +83,7 @@ function tell(
   const what =
     key === undefined
       ? `is empty and no zone lies ${step > 0 ? 'above' : 'below'}, so the zone reaches ${step > 0 ? 'up to key 127' : 'down to key 0'}`
-      : `is empty; key ${key} is taken, where the zones around it end or begin`;
+      : `is empty; key ${key} is taken, ${said === undefined ? 'where the zones around it end or begin' : `as "${shortened(said)}" says`}`;
   notes.row = zones.rows[zone];
   notes.add(
     'assumed',

@@ -18,6 +18,8 @@ import { clausesOf } from './clauses';
 import type { BlankRoot } from './keys/blankRoots';
 import { blankRootIn } from './keys/blankRoots';
 import { keyCountIn } from './keys/keyCount';
+import type { BlankEnd, RootAtEnd } from './keys/keyEnds';
+import { blankEndIn, rootAtEndIn } from './keys/keyEnds';
 import type { KeyReach } from './keys/keyReach';
 import { keyReachIn } from './keys/keyReach';
 import type { KeyShift } from './keys/keyShift';
@@ -104,6 +106,10 @@ export interface Statements {
   blankIsAbove: string | undefined;
   /** What goes for root keys that are left out. */
   blankRoot: BlankRoot | undefined;
+  /** What goes for an end of a key range that is left out. */
+  blankEnd: BlankEnd | undefined;
+  /** The end of their key range that all roots are. */
+  rootAtEnd: RootAtEnd | undefined;
 }
 
 const longest = 2000;
@@ -168,6 +174,8 @@ export function statementsIn(written: readonly string[]): Statements {
     bracketValues: bracketValuesIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
     blankRoot: blankRootIn(texts),
+    blankEnd: blankEndIn(texts),
+    rootAtEnd: rootAtEndIn(texts),
   };
 }
 

@@ -73,3 +73,18 @@ export class HeadingLine {
     return worth;
   }
 }
+
+const fewestHeadings = 4;
+
+/** The headings of a line all of whose parts but the first are known; `undefined` for any other line. */
+export function knownHeadings(text: string, line: Word): readonly Word[] | undefined {
+  const { length } = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine));
+  if (length < fewestHeadings || length > mostWords) return undefined;
+  const isKnown = ({ start, end }: Word) => readHeading(text.slice(start, end)) !== undefined;
+  const headings = new HeadingLine(text, line);
+  for (let count = length; count >= fewestHeadings; count--) {
+    const parts = headings.into(count);
+    if (parts.length === count && parts.slice(1).every(isKnown)) return parts;
+  }
+  return undefined;
+}

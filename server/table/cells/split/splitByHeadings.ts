@@ -1,9 +1,8 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
-import { readHeading } from '../../../trade/headings/headings';
 import type { CellKind } from '../../columns/cellKinds';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
-import { HeadingLine } from './headingLine';
+import { knownHeadings } from './headingLine';
 import type { Word } from './lineWords';
 import { isBlankLine, wordsIn } from './lineWords';
 import { linesOf } from './splitWords';
@@ -11,8 +10,6 @@ import { linesOf } from './splitWords';
 const mostLooks = 200;
 const longestLine = 4096;
 const mostBefore = 25;
-const fewestHeadings = 4;
-const mostHeadings = 40;
 const noValues: ReadonlySet<CellKind> = new Set(['text', 'file']);
 
 /**
@@ -30,19 +27,6 @@ export function splitByHeadings(text: string): TableCells | undefined {
     const rows = below.filter((one) => valuesIn(text, one, headings.length - 1) !== undefined);
     if (rows.length < 2 || rows.length * 3 < below.length * 2) continue;
     return cellsOf(text, line, headings);
-  }
-  return undefined;
-}
-
-/** The headings of a line all of whose parts but the first are known; `undefined` for any other line. */
-function knownHeadings(text: string, line: Word): readonly Word[] | undefined {
-  const words = wordsIn(text, line.start, Math.min(line.end, line.start + 1000));
-  if (words.length < fewestHeadings || words.length > mostHeadings) return undefined;
-  const isKnown = ({ start, end }: Word) => readHeading(text.slice(start, end)) !== undefined;
-  const headings = new HeadingLine(text, line);
-  for (let count = words.length; count >= fewestHeadings; count--) {
-    const parts = headings.into(count);
-    if (parts.length === count && parts.slice(1).every(isKnown)) return parts;
   }
   return undefined;
 }
