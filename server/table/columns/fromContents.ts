@@ -116,14 +116,17 @@ function findSideSamples(state: ColumnState): void {
 function findDynamics(state: ColumnState): void {
   const { taken, columns, contents } = state;
   if (taken.has('dynamics') || velocities.some((meaning) => taken.has(meaning))) return;
-  for (const index of state.rest()) {
+  // What is headed as a remark may be dynamics as a whole.
+  const remarks = columns.filter((one) => one.meaning === 'comment' && !state.chosen.has(one.index));
+  for (const index of [...state.rest(), ...remarks.map((one) => one.index)]) {
     const column = columns[index];
     const { filled, distinct, dynamicLetters, dynamicWords } = contents[index];
     const meaning = readHeading(column.heading)?.meaning;
     // Names without a heading may be those of groups.
     const isOther =
       column.heading === '' ||
-      (meaning !== undefined && ![...velocities, 'dynamics', 'volume'].includes(meaning));
+      (meaning !== undefined &&
+        ![...velocities, 'dynamics', 'volume', 'comment', 'enabled'].includes(meaning));
     const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
     if (distinct < 2 || telling < filled * 0.9) continue;
     column.evidence.length = 0;
