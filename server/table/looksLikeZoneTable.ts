@@ -30,6 +30,10 @@ const markup = /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:[)}\
 const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
 /** So many assignments stand in a sentence about a table: `C3=60`, `x=in use`. */
 const mostAssigned = 2;
+const assignedValue = /=/g;
+/** So many lines before and behind a table may give one value each. */
+const mostStated = 6;
+const longestStated = 120;
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others
@@ -69,11 +73,22 @@ export function lackOfZoneTable(text: string): string | undefined {
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
 
-/** Whether values are given to names in more places than a sentence or two has, or on most lines. */
+/**
+ * Whether values are given to names in more places than a sentence or two has, or on most lines. Lines before or behind the others that
+ * give one value alone, as `Rate=44100` and `middle C=C3` do, may be statements about a table.
+ */
 function isAssigning(text: string): boolean {
-  const count = text.match(assignment)?.length ?? 0;
-  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '').length;
-  return count > mostAssigned || count * 4 >= lines;
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '');
+  const isStated = (line: string) =>
+    line.length < longestStated &&
+    line.match(assignedValue)?.length === 1 &&
+    !/\t|["'{}<>]|\.\w{3,4}\s*$/.test(line);
+  const first = lines.findIndex((line) => !isStated(line));
+  const last = lines.findLastIndex((line) => !isStated(line));
+  const rest =
+    first < 0 || lines.length - (last - first + 1) > mostStated ? lines : lines.slice(first, last + 1);
+  const count = rest.join('\n').match(assignment)?.length ?? 0;
+  return rest.length < 2 || count > mostAssigned || count * 4 >= rest.length;
 }
 
 const nothing = 'it has no rows';

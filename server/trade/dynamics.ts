@@ -9,7 +9,7 @@ const wordLabel = nameKinds.find(({ kind }) => kind === 'layers')?.labelOf;
 const loudness: Readonly<Record<'p' | 'mf' | 'f', string>> = {
   p: 'sachte schwach zart faible doucement débil bajo flojo debole piano leggero fraco baixo fraca zachtjes zwak svag svagt mjuk mjukt tyst lågt blød blødt svagt sakte stille hiljaa hiljainen pehmeä pehmeästi cicho cichy cicha słabo miękko tiše tichý slabě měkce тихо тихий слабо мягко 弱 弱い 弱く 小 弱音 轻 輕 약 약하게 여리게 작게',
   mf: 'mittelstark normal mittlere moyenne media médio média medio gemiddeld normaal middel medel mellan mellanstark mellem middels keski keskivoimakas keskiverto normaali średnio średni średnia umiarkowanie średně střední středně normálně средне средний средняя умеренно 中 中くらい 中間 普通 中等 중간 중 보통',
-  f: 'kräftig hard alto forti fuerte duro intenso alta forti forte luid sterk hart stark starkt hård hårt högt høj højt kraftig kraftigt hårdt sterkt kovaa kova voimakas voimakkaasti lujaa głośno głośny głośna mocno silnie hlasitě hlasitý silně silný громко громкий сильно сильный 強 強い 強く 大 强 强音 重 강 강하게 세게 크게',
+  f: 'firm firmly forceful forcefully strongly kräftig hard alto forti fuerte duro intenso alta forti forte luid sterk hart stark starkt hård hårt högt høj højt kraftig kraftigt hårdt sterkt kovaa kova voimakas voimakkaasti lujaa głośno głośny głośna mocno silnie hlasitě hlasitý silně silný громко громкий сильно сильный 強 強い 強く 大 强 强音 重 강 강하게 세게 크게',
 };
 const loudnessWords = new Map(
   (Object.entries(loudness) as ['p' | 'mf' | 'f', string][]).flatMap(([letter, words]) =>

@@ -9,6 +9,7 @@ import { namesAudioFile } from './namesAudioFile';
 const mostRows = 200;
 const mostCells = 2_000_000;
 const mostBeforeHeadings = 10;
+const mostColumns = 100;
 
 /**
  * Turns a table that has a column for each zone, so that each zone has a row; `undefined` where it has rows already.
@@ -45,6 +46,7 @@ function hasLabels(cells: TableCells, rows: readonly number[]): boolean {
   const labelled = rows.filter((row) => !cells.isEmpty(row, 0));
   const known = labelled.filter((row) => isKnown(row, 0));
   if (known.length < 2 || known.length * 5 < labelled.length * 3) return false;
+  if (hasSampleColumn(cells, rows)) return false;
   // A column that names samples has many texts that differ; headings of rows stand once each.
   return rows.slice(0, 25).every((row) => {
     let inRow = 0;
@@ -52,6 +54,33 @@ function hasLabels(cells: TableCells, rows: readonly number[]): boolean {
     for (let column = 0; column < width && inRow < known.length; column++) if (isKnown(row, column)) inRow++;
     return inRow < known.length;
   });
+}
+
+/**
+ * Whether samples stand below a heading of theirs, so that what stands first in the rows are values, such as groups named
+ * `Release`, `Attack` and `Low`, and not headings.
+ */
+function hasSampleColumn(cells: TableCells, rows: readonly number[]): boolean {
+  const meaningAt = (row: number, column: number) =>
+    readHeading(cells.value(cells.cell(row, column)))?.meaning;
+  const isFile = (row: number, column: number) => isAudioFileName(cells.value(cells.cell(row, column)));
+  const top = rows.slice(0, mostBeforeHeadings).findIndex((row) => countKnown(cells, row) > 1);
+  if (top < 0) return false;
+  const head = rows[top];
+  const below = rows.slice(top + 1);
+  if (below.some((row) => isFile(row, 1) && isFile(row, 2))) return false;
+  const columns = Array.from({ length: Math.min(cells.width(head), mostColumns) }, (_, column) => column);
+  if (columns.some((column) => isFile(head, column))) return false;
+  if (columns.slice(1).some((column) => below.filter((row) => isFile(row, column)).length > 1)) return true;
+  // Names without endings: headings that name samples stand above them and nowhere among the first of the rows.
+  const isSample = (row: number, column: number) => meaningAt(row, column) === 'sample';
+  const filled = columns.filter((column) => !cells.isEmpty(head, column));
+  return (
+    filled.length > 2 &&
+    filled.every((column) => meaningAt(head, column) !== undefined) &&
+    filled.some((column) => column > 0 && isSample(head, column)) &&
+    !rows.some((row) => isSample(row, 0))
+  );
 }
 
 /** Whether one row holds nothing but files, at least two, and no other row any, nor headings for each column. */

@@ -13,7 +13,7 @@ const measured =
 
 /** Stems of words for making softer, without accents. */
 const softer =
-  /(?<!\p{L})(?:att(?:en)?\b|attenu|atenu|dampf|damp|demp|dæmp|vaimenn|tlum|utlum|cut|loss|reduc|reduz|reduk|reduit|lower|down|softer|quieter|leiser|absenk|abschwach|minder|lager|zachter|verzwak|affaibl|baiss|moins|baj|menos|rebaj|abbass|meno|ridott|baix|sank|sænk|ciszej|obniz|scisz|zeslab|ztis|ослаб|пониж|тише|halkit|csillap|kisma|azalt)/u;
+  /(?<!\p{L})(?:att(?:en)?\b|attenu|atenu|dampf|damp|demp|dæmp|vaimenn|tlum|utlum|cut|loss|reduc|reduz|reduk|reduit|lower|down|softer|quieter|below|beneath|under|pad(?!\p{L})|plus bas|en dessous|unter|debajo|sotto|onder|leiser|absenk|abschwach|minder|lager|zachter|verzwak|affaibl|baiss|moins|baj|menos|rebaj|abbass|meno|ridott|baix|sank|sænk|ciszej|obniz|scisz|zeslab|ztis|ослаб|пониж|тише|halkit|csillap|kisma|azalt)/u;
 
 /** What numbers are by the unit in a heading of which nothing else is known: dB are levels, cents a tuning. */
 export function countedMeaning(

@@ -11,9 +11,10 @@ import {
   levelScalePhrases,
 } from '../../trade/scales/levelScale';
 import type { ScaleReading } from '../../trade/scales/numbers';
+import { countsDownIn } from '../../trade/statements/amounts/countsDown';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName, statedReason } from '../columns/columnReading';
+import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ColumnNumbers } from './columnNumbers';
 
@@ -43,7 +44,7 @@ export class LevelColumns {
     const { table } = this;
     const volume = table.column('volume');
     const attenuation = table.column('attenuation');
-    if (volume) table.each(volume, this.#levelsIn(volume, false));
+    if (volume) table.each(volume, this.#levelsIn(volume, this.#countsDown(volume, attenuation)));
     if (!attenuation) return;
     const levels = this.#levelsIn(attenuation, true);
     table.each(attenuation, (zone, cell) => {
@@ -51,6 +52,29 @@ export class LevelColumns {
         table.drop(cell, attenuation, 'stands beside a level');
       else levels(zone, cell);
     });
+  }
+
+  /** Whether the heading of a column of levels, or the text around, says that its numbers are by how much samples are quieter. */
+  #countsDown(column: ColumnReading, attenuation: ColumnReading | undefined): boolean {
+    const { table } = this;
+    const isOther = (text: string) =>
+      table.columns.some((one) => one !== column && one.heading !== '' && one.heading.includes(text));
+    const around = attenuation
+      ? []
+      : table.options.statements.countsDown.filter(({ text }) => !isOther(text));
+    const said = [...countsDownIn([column.heading]), ...around];
+    const told = said.find(({ isSigned }) => isSigned) ?? said[0];
+    const { isSigned, plain } = this.table.numbersIn(column);
+    if (!told || table.options.scales?.has(column.index) || plain.greatest <= 0) return false;
+    const clashes = !told.isSigned && (isSigned || plain.negative > 0);
+    const what = clashes
+      ? 'are written with their own signs, though'
+      : 'are by how much samples are quieter, as';
+    table.noteColumn(
+      column,
+      `The numbers in ${columnName(column)} ${what} the text says "${shortened(told.text)}".`,
+    );
+    return !clashes;
   }
 
   #levelsIn(column: ColumnReading, named: boolean): (zone: number, cell: number) => void {
@@ -94,7 +118,9 @@ export class LevelColumns {
     if (part) return part;
     const said = this.#said(column, numbers);
     if (said) return { scale: said, isAttenuation: named, isGuess: false, reason: statedReason };
-    // Numbers below 0 count down by themselves.
+    // Numbers below 0 count down by themselves, but where the text says what those above 0 do.
+    if (named && column.meaning === 'volume' && numbers.plain.negative > 0)
+      return { scale: 'dB', isAttenuation: true, isGuess: false, reason: statedReason };
     const isAttenuation = named && numbers.plain.negative === 0;
     const guess = levelScale(numbers.plain, isAttenuation);
     if (!guess.isOpen) {

@@ -47,7 +47,7 @@ export class ZoneCells {
   constructor(
     readonly zones: ZoneList,
     first: number,
-    columns: readonly ColumnReading[],
+    readonly columns: readonly ColumnReading[],
     readonly data: readonly number[],
     readonly notes: TableNotes,
     readonly options: ValueOptions,

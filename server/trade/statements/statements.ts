@@ -9,6 +9,8 @@ import type { KeyReading } from '../readings/keyReading';
 import { endsOnRelease } from '../readings/startInTitle';
 import type { BracketValues } from './amounts/bracketValues';
 import { bracketValuesIn } from './amounts/bracketValues';
+import type { CountsDown } from './amounts/countsDown';
+import { countsDownIn } from './amounts/countsDown';
 import type { ForAll } from './amounts/forAll';
 import { forAllIn } from './amounts/forAll';
 import { forSomeIn } from './amounts/forSome';
@@ -55,6 +57,8 @@ export interface Statements {
   /** The number that the table gives to middle C, where it is not 60. */
   middleKey: { is: number; text: string } | undefined;
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
+  /** Sentences that say that levels count how much quieter samples are. */
+  countsDown: readonly CountsDown[];
   /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it. */
   ends: StatedEnds | undefined;
   /** The sentence that says that loops end with their files. */
@@ -117,7 +121,7 @@ const fromOne =
   /(?:count\p{L}*|start\p{L}*|number\p{L}*|z[aä]hl\p{L}*|begin\p{L}*)[^.;]{0,30}\b(?:from|at|with|ab|von|bei|mit)\s+1\b|\b(?:one|1)[- ]based\b|first (?:frame|sample) is 1\b/iu;
 const frames = new RegExp(String.raw`\b(?:frames?|samples?|positions?|points?)\b|abtast|${loopWords}`, 'iu');
 const rate =
-  /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|sample ?rate\W{0,3}(\d{4,6})\b/iu;
+  /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|(?:sample ?)?(?<!\p{L})(?:rate|sr|fs|sample ?rate)\W{0,3}(\d{4,6})\b/iu;
 /** Reads what some texts around tables state; what is not understood says nothing. */
 export function statementsIn(written: readonly string[]): Statements {
   const all = written.map(usualSigns);
@@ -149,6 +153,7 @@ export function statementsIn(written: readonly string[]): Statements {
     otherOctaves: middleC ? undefined : otherOctaves,
     middleKey: middleKey?.is === 60 ? undefined : middleKey,
     scales: statedScalesIn(texts),
+    countsDown: countsDownIn(texts),
     ends: endsAre,
     loopsToEnd: loopsToEndIn(texts),
     firstFrame,

@@ -14,6 +14,7 @@ const tableName = /\.(tsv|csv)$/i;
 /** An SFZ header, directive or opcode at the start of a line. */
 const sfzLine =
   /^[ \t]*(?:<(?:control|global|master|group|region|curve|effect|midi|sample)>|#(?:define|include)\b|[a-z]\w*=)/im;
+const sfzHeader = /^[ \t]*(?:<\w+>|#(?:define|include)\b)|\bsample=/im;
 /** An element that ends: SFZ has headers alone, which do not. */
 const endTag = /<\/(?:control|global|master|group|region|instrument)\s*>/;
 const comments = /\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g;
@@ -31,7 +32,12 @@ export function detect(path: string, text: string): Detected {
   const mayBeList = mayBeLiteral(start) || hasSections(start) || constantsOf(start) !== undefined;
   if (mayBeList && looksLikeZoneTable(start)) return { kind: 'table' };
   const isXml = !isSfzFileName(path) && /^\ufeff?\s*</.test(start) && endTag.test(start);
-  if (!isXml && sfzLine.test(start.replace(comments, ''))) return { kind: 'notation', notation: sfzNotation };
+  const bare = start.replace(comments, '');
+  if (!isXml && sfzLine.test(bare)) {
+    // Lines such as `Rate=44100` and `C3=60` beside a table are statements about it.
+    const isTable = !sfzHeader.test(bare) && looksLikeZoneTable(start);
+    return isTable ? { kind: 'table' } : { kind: 'notation', notation: sfzNotation };
+  }
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };
   return { kind: 'unknown' };
 }

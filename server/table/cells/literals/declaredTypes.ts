@@ -68,21 +68,28 @@ function fieldsIn(body: string, kind: BodyKind): DeclaredType {
   return { headings, sentences };
 }
 
-/** The declarations of a body, each with the remark behind it on its line. */
+/** The declarations of a body, each with the remark behind it; one that stands alone on its line has all remarks there. */
 function declarationsIn(body: string, kind: BodyKind): { code: string; remark: string }[] {
   const found: { code: string; remark: string }[] = [];
   const bare = body.replace(comment, '');
   const sign = bare.includes(';') ? ';' : kind === 'parameters' || bare.includes(':') ? ',' : '\n';
-  for (const line of body.split('\n')) {
-    const remark = Array.from(line.matchAll(comment), ([, block, rest]) => (block ?? rest ?? '').trim()).join(
-      ' ',
-    );
-    const code = line.replace(comment, '');
-    const own = code
+  const partsOf = (line: string) =>
+    line
+      .replace(comment, '')
       .split(sign)
       .map((part) => part.trim())
       .filter((part) => part !== '');
-    for (const part of own) found.push({ code: part, remark: own.length === 1 ? remark : '' });
+  for (const line of body.split('\n')) {
+    const remarks = Array.from(line.matchAll(comment), ({ 0: all, 1: block, 2: rest, index }) => ({
+      text: (block ?? rest ?? '').trim(),
+      behind: partsOf(line.slice(0, index + all.length)).length,
+    }));
+    const own = partsOf(line);
+    const isOwn = (behind: number, at: number) => own.length === 1 || behind === at + 1;
+    for (const [at, code] of own.entries()) {
+      const said = remarks.filter(({ behind }) => isOwn(behind, at)).map(({ text }) => text);
+      found.push({ code, remark: said.join(' ') });
+    }
   }
   return found;
 }

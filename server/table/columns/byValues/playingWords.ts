@@ -26,7 +26,7 @@ export function findDynamics(state: ColumnState): void {
     const isOther =
       !isRemark &&
       (column.heading === '' ||
-        (meaning !== undefined && ![...velocityMeanings, 'dynamics', 'volume'].includes(meaning)));
+        (meaning !== undefined && ![...velocityMeanings, 'dynamics', 'volume', 'enabled'].includes(meaning)));
     const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
     if (distinct < 2 || telling < filled * mostlyFilled) continue;
     column.evidence.length = 0;

@@ -27,12 +27,12 @@ const excepts = new RegExp(
 );
 const decibels = /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*dB\b/iu;
 const quieter =
-  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s bajo|meno|pi\u00f9 basso|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
+  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s baj[oa]s?|meno|pi\u00f9 bass[aeio]|mais baix[oa]s?|plus bass?es?|plus faibles?|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
 const louder =
   /\b(?:louder|higher|up|boost\p{L}*|hotter|lauter|mehr|plus fort|m\u00e1s alto|pi\u00f9 alto|mais alto|harder|luider|h\u00f6gre|starkare|gło\u015bniej)\b|громче/iu;
 /** Words behind the zones that make them some of all. */
 const someOnly =
-  /^(?:of|in|with|from|that|which|whose|above|below|under|over|der|des|in der|mit|von|\u00fcber|unter|de|du|des|avec|del|de la|con|que|della|che|do|da|van|met|av|i|med)\b(?! (?:the |this |diese[rmns]? |ce |cette |este |esta |questo |dit |deze )?(?:instrument|set|kit|list|table|folder|map|library))/iu;
+  /^(?:of|in|with|from|that|which|whose|above|below|under|over|der|des|in der|mit|von|\u00fcber|unter|de|du|des|avec|del|de la|con|que|della|che|do|da|van(?! [-+\d])|met|av|i|med)\b(?! (?:the |this |diese[rmns]? |ce |cette |este |esta |questo |dit |deze )?(?:instrument|set|kit|list|table|folder|map|library))/iu;
 const semitones =
   /(?:transpos\p{L}*|semitones?|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)/iu;
 const octave = /\b(?:an?|one)\s+octave\s+(lower|down|higher|up)\b/iu;
@@ -86,7 +86,11 @@ function levelIn(text: string): number | undefined {
   const [, sign = '', digits = ''] = decibels.exec(text) ?? [];
   if (digits === '') return undefined;
   const size = Number(digits.replace(',', '.'));
+  const amounts = Array.from(text.matchAll(new RegExp(decibels, 'giu')));
+  // The same amount may stand once more with its sign: `2 dB lower: volume -2 dB`.
+  if (amounts.some(({ 2: other }) => Number(other.replace(',', '.')) !== size)) return undefined;
   if (sign !== '') return sign === '+' ? size : 0 - size;
+  if (amounts.some(({ 1: other }) => other === '+') && quieter.test(text)) return undefined;
   if (quieter.test(text)) return 0 - size;
   return louder.test(text) || size === 0 ? size : undefined;
 }

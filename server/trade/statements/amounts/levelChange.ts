@@ -87,7 +87,7 @@ function waysIn(text: string): { isLess: boolean; isMore: boolean } {
 
 /** What stands between two ways to write one amount: `6 dB lower (-6 dB)`. */
 const inOtherWords =
-  /[([=\u2248\uff08]|\b(?:i\.? ?e\b|that is|so|meaning|d\. ?h\b|also|c['\u2019]est|es decir|cio\u00e8|ou seja|dus|tj|czyli|alts\u00e5|eli)/iu;
+  /[([=:\u2248\uff08]|\b(?:i\.? ?e\b|that is|so|meaning|d\. ?h\b|also|c['\u2019]est|es decir|cio\u00e8|ou seja|dus|tj|czyli|alts\u00e5|eli)/iu;
 
 /** Whether amounts are the same: one may stand once more with another spelling of its unit, or behind a word for its way with its sign. */
 function areOne(text: string, amounts: readonly RegExpExecArray[]): boolean {

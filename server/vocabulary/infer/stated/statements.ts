@@ -198,10 +198,16 @@ export function scalePlaces(assigned: readonly Assigned[], named: readonly Assig
 /** Places with the unit and range that the document states for them, where neither name nor values give a unit. */
 export function withStatements(
   assigned: readonly Assigned[],
-  { scales }: XmlStatements,
+  { scales, countsDown }: XmlStatements,
   told: ReadonlyMap<Column, ToldPlace>,
 ): Assigned[] {
-  return assigned.map((one) => {
+  const [down] = assigned.some(({ target }) => target === 'attenuation') ? [] : countsDown;
+  return assigned.map((given) => {
+    // Levels that the document says to be attenuations, and that have no sign.
+    const isDown = down && given.target === 'volume' && given.facts.negative === 0;
+    const one: Assigned = isDown
+      ? { ...given, target: 'attenuation', stated: { text: down.text, range: undefined } }
+      : given;
     const own = told.get(one.column);
     if (own?.isMeasured && (one.target === 'tune' || one.target === 'transpose'))
       return {
