@@ -412,6 +412,19 @@ describe('loop-seam', () => {
     expect(text).toMatch(/loop_end=2345\b/);
   });
 
+  it('takes a whole file that is looped for a wave or a rhythm, unless it breaks off', () => {
+    const of = (frames: number, found: LoopSeam) =>
+      checkText(
+        `<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=0 loop_end=${frames - 1}`,
+        {
+          samples: samples({ frames }, found),
+        },
+      ).findings.map(({ code }) => code);
+    expect(of(200, seam)).toEqual([]);
+    expect(of(60000, { ...seam, step: 0.01 })).toEqual([]);
+    expect(of(60000, seam)).toEqual(['loop-seam']);
+  });
+
   it('moves both ends where no other end alone will do', () => {
     const checked = checkText(
       '<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=1000 loop_end=2300',
