@@ -32,7 +32,8 @@ interface Sequence {
 export const sequenceHole: Rule = {
   code: 'sequence-hole',
   severity: 'warning',
-  finds: 'A step of a round robin that no region has, or a position beyond its length.',
+  finds:
+    'A step of a round robin that no region has, or a position beyond its length. Steps that are left out between others, as rests are, are information.',
   check(context, report) {
     if (usedName(context, 'seq_length') < 0 && usedName(context, 'seq_position') < 0) return;
     const sequences = collectSequences(context, report);
@@ -90,6 +91,8 @@ function reportBeyond(context: CheckContext, region: number, seen: Set<string>, 
   const length = instrument.effective(region, Parameter.seq_length);
   const key = `${position} ${length}`;
   if (position < 0 || seen.has(key)) return;
+  // A length that is no number has a finding of its own.
+  if (length >= 0 && Number.isNaN(instrument.number(length))) return;
   seen.add(key);
   const text = instrument.valueText(position);
   report({
@@ -130,9 +133,11 @@ function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, repor
     const steps = set.sequenceLength;
     const elsewhere = count > 1 ? `, and in ${counted(count - 1, 'more place')}` : '';
     const filled = steps - holes.length;
+    const isSlip = holes.length === 1 || (filled > 1 && holes[0] === filled + 1);
     report({
       ...instrument.valueSpan(length),
-      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add the missing regions, or set seq_length to the number of regions.`,
+      severity: isSlip ? 'warning' : 'information',
+      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add the missing regions, or set seq_length to the number of regions. Leave it if the silence is meant.`,
       fixes: () =>
         // Where the first steps are filled and the rest is not, the length is what is wrong.
         holes[0] === filled + 1
