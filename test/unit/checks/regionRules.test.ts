@@ -67,6 +67,11 @@ describe('range-overlap', () => {
     for (const text of fixed) expect(checkText(text).findings).toEqual([]);
   });
 
+  it('names a sample that both play once', () => {
+    const text = '<region> sample=a.wav lokey=40 hikey=50\n<region> sample=a.wav lokey=50 hikey=60';
+    expect(checkText(text).findings[0]?.message).toMatch(/^This and line 1, both "a\.wav", sound on key 50/);
+  });
+
   it('marks velocity layers that share a velocity, in one group and in neighbouring groups', () => {
     expectMarks(`<region> sample=a.wav key=60 hivel=64
 <region> sample=b.wav key=60 lovel=64
