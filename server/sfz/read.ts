@@ -175,10 +175,10 @@ class SfzReader implements SfzHandler {
     builder.setValue(parameter, value);
   }
 
-  /** A text with its variables put in; in a label, `$` before what is not defined is a sign like others. */
+  /** A text with its variables put in; in a label of a text that defines none, `$` is a sign like others. */
   #expand(start: number, end: number, isLabel = false): string {
     return this.#variables.expand(this.#text.slice(start, end), (variable) => {
-      if (isLabel && variable.problem === 'unknown') return;
+      if (isLabel && variable.problem === 'unknown' && this.#variables.isEmpty) return;
       const placed = { ...variable, start: start + variable.start, end: start + variable.end };
       this.#builder.addFinding(oddVariableFinding(placed, `"#define ${variable.name} value"`));
     });
