@@ -49,7 +49,11 @@ export const sampleMissing: Rule = {
 function reportSampleless({ instrument }: CheckContext, report: Report): void {
   const { regions } = instrument;
   const without: number[] = [];
-  for (const region of regions) if (instrument.samplePath(region) === undefined) without.push(region);
+  for (const region of regions) {
+    // A header with nothing in it is one that is being written.
+    const isEmpty = instrument.firstParameter(region) === instrument.endParameter(region);
+    if (!isEmpty && instrument.samplePath(region) === undefined) without.push(region);
+  }
   const [first] = without;
   if (first === undefined || without.length * 2 > regions.length) return;
   if (instrument.findings.some(({ code }) => notThere.has(code))) return;

@@ -177,7 +177,7 @@ function append(lists: Map<number, PlayedRectangle[]>, key: number, rectangle: P
 }
 
 /** Bits `low`..`high` of 32, both cut to 0..31. */
-function maskOf(low: number, high: number): number {
+export function maskOf(low: number, high: number): number {
   const from = Math.max(0, low);
   const to = Math.min(31, high);
   return from > to ? 0 : (-1 << from) & (-1 >>> (31 - to));

@@ -2,14 +2,16 @@ import type { Instrument } from '../instrument';
 import type { Steps } from '../steps';
 import { piecesInStep } from '../steps';
 import type { Conditions } from './conditions';
+import { maskOf } from './gaps';
 import type { RegionOverlap } from './overlaps';
 import type { Rectangle } from './rectangles';
 import { rectangleCode, rectangleOf } from './rectangles';
 
 /** Where the regions under one header lie. */
 interface Places {
-  /** How many rectangles cover each key and velocity, up to 2. */
-  covered: Uint8Array;
+  /** The velocities that rectangles cover on each key, a bit for each in four words, and those that two of them cover. */
+  once: Int32Array;
+  twice: Int32Array;
   /** 1 for each key and velocity at which a rectangle begins, or behind which one ends. */
   keyStarts: Uint8Array;
   keyEnds: Uint8Array;
@@ -93,7 +95,8 @@ function holds(outer: Rectangle, inner: Rectangle): boolean {
 function placesOf(instrument: Instrument, regions: readonly number[]): Places {
   const line = () => new Uint8Array(130);
   const places = {
-    covered: new Uint8Array(128 * 128),
+    once: new Int32Array(128 * 4),
+    twice: new Int32Array(128 * 4),
     keyStarts: line(),
     keyEnds: line(),
     velocityStarts: line(),
@@ -114,18 +117,23 @@ function cover(places: Places, { lowKey, highKey, lowVelocity, highVelocity }: R
   places.keyEnds[highKey + 1] = 1;
   places.velocityStarts[lowVelocity] = 1;
   places.velocityEnds[highVelocity + 1] = 1;
-  for (let key = lowKey; key <= highKey; key++)
-    for (let velocity = lowVelocity; velocity <= highVelocity; velocity++) {
-      const place = key * 128 + velocity;
-      if (places.covered[place] < 2) places.covered[place]++;
+  for (let word = 0; word < 4; word++) {
+    const mask = maskOf(lowVelocity - word * 32, highVelocity - word * 32);
+    if (mask === 0) continue;
+    for (let at = lowKey * 4 + word; at <= highKey * 4 + word; at += 4) {
+      places.twice[at] |= places.once[at] & mask;
+      places.once[at] |= mask;
     }
+  }
 }
 
-function isCoveredTwice({ covered }: Places, rectangle: Rectangle): boolean {
+function isCoveredTwice({ twice }: Places, rectangle: Rectangle): boolean {
   const { lowKey, highKey, lowVelocity, highVelocity } = rectangle;
-  for (let key = lowKey; key <= highKey; key++)
-    for (let velocity = lowVelocity; velocity <= highVelocity; velocity++)
-      if (covered[key * 128 + velocity] < 2) return false;
+  for (let word = 0; word < 4; word++) {
+    const mask = maskOf(lowVelocity - word * 32, highVelocity - word * 32);
+    for (let at = lowKey * 4 + word; at <= highKey * 4 + word; at += 4)
+      if ((twice[at] & mask) !== mask) return false;
+  }
   return true;
 }
 
