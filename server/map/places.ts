@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import { conditionsOf } from '../model/overlaps/conditions';
-import { findKeyGapsBeside, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
+import { findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
+import { findLikelyKeyGaps } from '../model/overlaps/likelyGaps';
 import { sharedBy } from '../model/overlaps/overlaps';
 import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
 import type { Steps } from '../model/steps';
@@ -9,14 +10,11 @@ import type { MapGap, MapOverlap } from './mapScene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
 export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): MapGap[] {
-  const rectangles = playedRectangles(instrument, conditionsOf(instrument));
-  const gaps: MapGap[] = findKeyGapsBeside(switching, rectangles).map(({ lowKey, highKey }) => ({
-    kind: 'key',
-    lowKey,
-    highKey,
-    lowVelocity: 1,
-    highVelocity: 127,
-  }));
+  const conditions = conditionsOf(instrument);
+  const rectangles = playedRectangles(instrument, conditions);
+  const gaps: MapGap[] = findLikelyKeyGaps(instrument, conditions, switching, rectangles).map(
+    ({ lowKey, highKey }) => ({ kind: 'key', lowKey, highKey, lowVelocity: 1, highVelocity: 127 }),
+  );
   for (const { lowKey, highKey, lowVelocity, highVelocity } of findVelocityGaps(rectangles)) {
     gaps.push({ kind: 'velocity', lowKey, highKey, lowVelocity, highVelocity });
   }

@@ -18,6 +18,8 @@ const mostIncluded = 64 * 1024 * 1024;
 const mostIncludes = 10_000;
 /** Files within files. */
 const mostDepth = 64;
+/** Names of opcodes whose text is shown and means nothing else. */
+const labelName = /(?:^|_)label(?:_|$)/;
 /** Characters that are read in a step. */
 const inStep = 128 * 1024;
 
@@ -167,14 +169,16 @@ class SfzReader implements SfzHandler {
   ): void {
     const builder = this.#builder;
     const name = this.#expand(nameStart, nameEnd);
-    const value = this.#expand(valueStart, valueEnd);
+    const value = this.#expand(valueStart, valueEnd, labelName.test(name));
     const parameter = builder.addParameter(builder.names.idOf(name), nameStart, valueStart, valueEnd, number);
     if (name.length !== nameEnd - nameStart) builder.setNameEnd(parameter, nameEnd);
     builder.setValue(parameter, value);
   }
 
-  #expand(start: number, end: number): string {
+  /** A text with its variables put in; in a label of a text that defines none, `$` is a sign like others. */
+  #expand(start: number, end: number, isLabel = false): string {
     return this.#variables.expand(this.#text.slice(start, end), (variable) => {
+      if (isLabel && variable.problem === 'unknown' && this.#variables.isEmpty) return;
       const placed = { ...variable, start: start + variable.start, end: start + variable.end };
       this.#builder.addFinding(oddVariableFinding(placed, `"#define ${variable.name} value"`));
     });

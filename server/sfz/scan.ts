@@ -169,7 +169,7 @@ export class SfzScanner {
         this.#handler.problem(
           valueStart,
           valueEnd,
-          'A value cannot hold "=". If another opcode starts here, put a space before its name.',
+          'A value cannot hold "=". If another opcode starts here, put a space before its name; if it is in the name of a file, rename the file.',
         );
       }
     }

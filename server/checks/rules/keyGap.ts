@@ -1,4 +1,5 @@
-import { findKeyGapsBeside } from '../../model/overlaps/gaps';
+import { conditionsOf } from '../../model/overlaps/conditions';
+import { findLikelyKeyGaps } from '../../model/overlaps/likelyGaps';
 import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
 import { Parameter } from '../../model/parameterNames';
 import { keysText } from '../../model/wording/rangeWords';
@@ -7,21 +8,22 @@ import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
 import type { Rule } from '../rule';
 
-/** Finds keys inside the played span that no region answers, keyswitches and scattered percussion aside. */
+/** Finds keys inside the played span that no region answers, keyswitches, percussion and keys of noises aside. */
 export const keyGap: Rule = {
   code: 'key-gap',
   severity: 'information',
   finds: 'Keys between played keys that no region plays on.',
   check(context, report) {
     const { instrument } = context;
-    const rectangles = playedKeysOf(context);
-    for (const { lowKey, highKey, below, above } of findKeyGapsBeside(
+    for (const { lowKey, highKey, below, above } of findLikelyKeyGaps(
+      instrument,
+      conditionsOf(instrument),
       findSwitchingKeys(instrument).taken,
-      rectangles,
+      playedKeysOf(context),
     )) {
       report({
         ...rangeEndPlace(instrument, below, Parameter.hikey),
-        message: `No region plays on ${keysText(lowKey, highKey)}, between ${regionTitle(instrument, below)} and ${regionTitle(instrument, above)}. Widen one of these two or add a region.`,
+        message: `No region plays on ${keysText(lowKey, highKey)}, between ${regionTitle(instrument, below)} and ${regionTitle(instrument, above)}. Widen one of these two or add a region, unless the keys are free on purpose.`,
         related: [
           {
             ...rangeEndPlace(instrument, above, Parameter.lokey),

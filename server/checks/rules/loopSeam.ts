@@ -43,7 +43,7 @@ export const loopSeam: Rule = {
       if (loops.isSmooth(region, use, measured) || !loops.find(region, use)) continue;
       const { start, end, startParameter, endParameter } = loops;
       const seam = measured.audibleSeam(use, start, end);
-      if (!seam) continue;
+      if (!seam || (start === 0 && end === use.lastFrame && isMeantWhole(seam, end))) continue;
       const loop = { region, use, start, end, startParameter, endParameter };
       const key = `${startParameter} ${endParameter} ${use.path}`;
       if (seen.has(key)) continue;
@@ -57,6 +57,17 @@ export const loopSeam: Rule = {
     }
   },
 };
+
+/** A file so short, in frames, that is looped as a whole holds a period or a few of a wave (our choice). */
+const longestWave = 2048;
+
+/**
+ * Whether a loop over a whole file is meant as it is: one period of a wave, whose edge is its own, or a rhythm that begins anew, without
+ * a step in the waveform where it does.
+ */
+function isMeantWhole({ step, greatestStep }: LoopSeam, lastFrame: number): boolean {
+  return lastFrame < longestWave || step <= greatestStep;
+}
 
 /** The loops of regions. The one that was found last stands in the fields, as checks go through thousands that are smooth. */
 class LoopsInForce {

@@ -20,11 +20,11 @@ export const offByUnknown: Rule = {
       const list = [...groups].filter((one) => !Number.isNaN(one)).sort((a, b) => a - b);
       const there =
         list.length === 0
-          ? 'No region has a group.'
-          : `Groups in use: ${list.slice(0, 8).join(', ')}${list.length > 8 ? ', …' : ''}.`;
+          ? 'No region has a group, so nothing silences this.'
+          : `No region is in group ${number}, so nothing silences this. Groups in use: ${list.slice(0, 8).join(', ')}${list.length > 8 ? ', …' : ''}.`;
       report({
         ...instrument.valueSpan(parameter),
-        message: `No region is in group ${number}, so nothing silences this. ${there} Correct the number or remove off_by.`,
+        message: `${there} Correct the number or remove off_by.`,
       });
     }
   },

@@ -10,15 +10,15 @@ import { listText } from '../../model/wording/listText';
 import { valueFix } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { PastBound } from '../facts/parameters/pastBound';
-import { pastBound } from '../facts/parameters/pastBound';
+import { isGainBesideVolume, pastBound } from '../facts/parameters/pastBound';
 import type { CheckContext, Report, Rule } from '../rule';
 
-/** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */
+/** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (information). */
 export const opcodeValue: Rule = {
   code: 'opcode-value',
   severity: 'error',
   finds:
-    'A value of the wrong type, or a word that the opcode does not take. A value past the documented bounds is a warning, or information where players take it in practice.',
+    'A value of the wrong type, or a word that the opcode does not take. A value past the documented bounds is information, and a warning where it could hurt the ears.',
   check(context, report) {
     const { instrument } = context;
     const past = new Map<string, Past>();
@@ -36,6 +36,8 @@ interface Past {
   /** The one that goes furthest past it. */
   parameter: number;
   value: number;
+  /** The volume in dB that is in force beside a gain; 0 for other opcodes. */
+  volume: number;
   count: number;
 }
 
@@ -71,21 +73,42 @@ function gather(
   const { source } = instrument.valueSpan(parameter);
   const key = `${source} ${fault.kind} ${instrument.name(parameter)}`;
   const value = numberIn(instrument.valueText(parameter).trim()) ?? fault.bound;
+  const volume = isGainBesideVolume(facts)
+    ? greatestVolume(instrument, instrument.headerOfParameter(parameter))
+    : 0;
   const known = past.get(key);
   if (!known) {
-    past.set(key, { facts, fault, parameter, value, count: 1 });
+    past.set(key, { facts, fault, parameter, value, volume, count: 1 });
     return;
   }
   known.count++;
-  if (Math.abs(value - fault.bound) <= Math.abs(known.value - fault.bound)) return;
+  const side = fault.kind === 'above' ? 1 : -1;
+  if (side * (value + volume) <= side * (known.value + known.volume)) return;
   known.parameter = parameter;
   known.value = value;
+  known.volume = volume;
+}
+
+/** The greatest volume in dB in force in a header or in the regions inside it. */
+function greatestVolume(instrument: Instrument, header: number): number {
+  const name = instrument.names.canonical(instrument.names.idOf('volume'));
+  const volumeIn = (one: number) => {
+    const parameter = instrument.effective(one, name);
+    return parameter < 0 ? 0 : instrument.number(parameter) || 0;
+  };
+  let greatest: number | undefined;
+  for (const region of instrument.regions) {
+    let outer = region;
+    while (outer >= 0 && outer !== header) outer = instrument.parent(outer);
+    if (outer === header) greatest = Math.max(greatest ?? Number.NEGATIVE_INFINITY, volumeIn(region));
+  }
+  return greatest ?? volumeIn(header);
 }
 
 /** One finding for all values of an opcode past a bound, at the one that goes furthest. */
 function reportPast(
   context: CheckContext,
-  { facts, fault, parameter, value, count }: Past,
+  { facts, fault, parameter, value, volume, count }: Past,
   report: Report,
 ): void {
   const { instrument } = context;
@@ -95,23 +118,27 @@ function reportPast(
     count === 1
       ? ''
       : ` ${counted(count - 1, 'more value in this file is', 'more values in this file are')} past it.`;
-  const judged = fault.kind === 'above' ? pastBound(facts, value, fault.bound) : undefined;
+  const judged = fault.kind === 'above' ? pastBound(facts, value, fault.bound, volume) : undefined;
   report(() => ({
     ...instrument.valueSpan(parameter),
-    message: `${pastText(written, fault, judged)}${more}`,
-    severity: judged?.isUsual ? ('information' as const) : ('warning' as const),
+    message: `${pastText(written, fault, judged, facts)}${more}`,
+    severity: judged?.mayHurt ? ('warning' as const) : ('information' as const),
     fixes: () => fixesOf(context, parameter, fault, text, facts),
   }));
 }
 
-function pastText(written: string, { kind, bound }: Past['fault'], judged: PastBound | undefined): string {
-  if (kind === 'below') return `${written} is below ${bound}, the lowest documented value.`;
-  const documented = `${bound}, the highest documented value`;
+function pastText(
+  written: string,
+  { kind, bound }: Past['fault'],
+  judged: PastBound | undefined,
+  { pattern }: OpcodeFacts,
+): string {
+  const documented = `${bound}, the ${kind === 'below' ? 'lowest' : 'highest'} documented value`;
+  const past = `${written} is ${kind} ${documented}.`;
   if (judged?.mayHurt)
     return `${written} is ${judged.distance} above ${documented}; it may be painfully loud. Turn the sound down before you play it, then lower the value.`;
-  if (judged?.isUsual)
-    return `${written} is above ${documented}. Most players take it; lower it if the sound distorts.`;
-  return `${written} is above ${documented}.`;
+  if (judged?.isUsual) return `${past} Most players take it; lower it if the sound distorts.`;
+  return `${past} ${pattern === 'tune' ? 'Most players take it; transpose moves by whole semitones.' : 'Players differ in what they make of it.'}`;
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */

@@ -23,7 +23,7 @@ export const oppositePhase: Rule = {
         sampleFinding(
           context,
           sample,
-          `The two channels of "${nameOf(sample.use.path)}" are in opposite phase (correlation ${correlation}), so they cancel each other in mono. Reverse the polarity of one channel in the file.`,
+          `The two channels of "${nameOf(sample.use.path)}" are in opposite phase (correlation ${correlation}), so they cancel each other in mono. Reverse the polarity of one channel in the file, unless it is the side of a mid-side recording.`,
         ),
       );
     }

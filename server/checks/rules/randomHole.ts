@@ -30,7 +30,8 @@ interface Range {
 export const randomHole: Rule = {
   code: 'random-hole',
   severity: 'warning',
-  finds: 'Regions that alternate at random (lorand, hirand) and leave some random numbers without sound.',
+  finds:
+    'Regions that alternate at random (lorand, hirand) and leave some random numbers without sound. Where much is left, as a sound that comes at times leaves it, this is information.',
   check(context, report) {
     const { instrument } = context;
     const low = usedName(context, 'lorand');
@@ -53,7 +54,8 @@ export const randomHole: Rule = {
         const { lowKey, highKey } = rectangleOfCode(draw.code);
         report({
           ...instrument.valueSpan(place),
-          message: `No region plays for random numbers from ${hole.low} to ${hole.high} on ${keysText(lowKey, highKey)}, so about ${percent(hole)} of 100 strikes are silent. Make each range start where the one before it ends.`,
+          severity: isSlip(draw, hole) ? 'warning' : 'information',
+          message: `No region plays for random numbers from ${hole.low} to ${hole.high} on ${keysText(lowKey, highKey)}, so about ${percent(hole)} of 100 strikes are silent. Make each range start where the one before it ends, or leave it if the silence is meant.`,
         });
       }
     }
@@ -106,6 +108,11 @@ function placeOf(instrument: Instrument, draw: Draw, hole: Range, low: number, h
   if (above >= 0 && low >= 0) return instrument.effective(draw.regions[above], low);
   const below = draw.ranges.findIndex((range) => range.high === hole.low);
   return below >= 0 && high >= 0 ? instrument.effective(draw.regions[below], high) : -1;
+}
+
+/** Whether a hole looks like a slip: narrower than each of the ranges that were to meet there. */
+function isSlip({ ranges }: Draw, { low, high }: Range): boolean {
+  return ranges.every((range) => range.high - range.low > high - low);
 }
 
 function percent({ low, high }: Range): number {

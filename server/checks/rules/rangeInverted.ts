@@ -39,7 +39,7 @@ export const rangeInverted: Rule = {
         `${instrument.names.text(instrument.name(parameter))}=${instrument.valueText(parameter)}`;
       report({
         ...instrument.valueSpan(place),
-        message: `${text(low)} is above ${text(high)}, so this never sounds. Swap the two values.`,
+        message: `${text(low)} is above ${text(high)}${resultText(instrument.names.text(lowName))}. Swap the two values.`,
         related: [
           { ...instrument.valueSpan(other), message: `The other end of the range is ${text(other)}.` },
         ],
@@ -55,6 +55,14 @@ export const rangeInverted: Rule = {
     }
   },
 };
+
+/** What comes of an inverted range of that name, so far as players agree on it. */
+function resultText(name: string): string {
+  if (name.startsWith('xfin_')) return ': the fade-in ends before it starts';
+  if (name.startsWith('xfout_')) return ': the fade-out ends before it starts';
+  if (/^(?:on|start)_/.test(name)) return ', so the controller never starts this';
+  return ', so this never sounds';
+}
 
 function bendOf(names: ParameterNames): number {
   return names.canonical(names.idOf('lobend'));

@@ -74,7 +74,7 @@ function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
   const { region, other } = overlap;
   return {
     ...instrument.headerSpan(region),
-    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(sharedBy(instrument, overlap))}. Make their ranges meet without overlap, or add a crossfade, round robin or condition.`,
+    message: `${pairText(instrument, region, other)} sound on ${areaText(sharedBy(instrument, overlap))}. Make their ranges meet without overlap, or add a crossfade, round robin or condition.`,
     related: [
       {
         ...instrument.headerSpan(other),
@@ -83,6 +83,12 @@ function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
     ],
     fixes: () => fixesOf(context, overlap),
   };
+}
+
+function pairText(instrument: Instrument, region: number, other: number): string {
+  const [one, two] = [regionTitle(instrument, region), regionTitle(instrument, other)];
+  const place = placeText(instrument, other);
+  return one === two ? `This and ${place}, both ${one},` : `${capital(one)} and ${two} (${place}) both`;
 }
 
 function foldedFinding(instrument: Instrument, overlaps: readonly RegionOverlap[]): RuleFinding {

@@ -3,6 +3,8 @@ import type { Span } from '../../model/text/span';
 import { counted } from '../../model/wording/counted';
 import { pitchDistanceText } from '../../model/wording/pitchDistance';
 import { keyText } from '../../model/wording/rangeWords';
+import type { GroupPitch } from '../facts/samples/groupPitches';
+import { groupPitches } from '../facts/samples/groupPitches';
 import type { PitchClaim, PitchClaims } from '../facts/samples/pitchClaims';
 import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/samples/pitchClaims';
 import { commonPitchFixes, pitchFixes } from '../facts/samples/pitchFixes';
@@ -13,6 +15,10 @@ import type { CheckContext, Rule } from '../rule';
 const leastCents = 50;
 /** A pitch measured with less confidence says nothing of the root key (our choice). */
 const surely = 0.8;
+/** Strings, pipes and reeds are told with more confidence than bells and bars (our choice). */
+const harmonicSurely = 0.9;
+/** The hum of a bell lies so near to an octave below its note, in cents (our choice). */
+const humCents = 150;
 /** Deviations within this many cents of one another count as the same (our choice). */
 const agreeingCents = 50;
 /** So many samples, and this part of all, that are off by the same have one finding between them (our choice). */
@@ -23,7 +29,8 @@ const leastCommonPart = 2 / 3;
 export const rootMismatch: Rule = {
   code: 'root-mismatch',
   severity: 'warning',
-  finds: 'A sample whose measured pitch is 50 cents or more away from what its root key and tuning say.',
+  finds:
+    'A sample whose measured pitch is 50 cents or more away from what its root key and tuning say. A group whose samples all are off by the same is information.',
   check(context, report) {
     const claims = pitchClaimsOf(context);
     if (!claims) return;
@@ -44,7 +51,19 @@ export const rootMismatch: Rule = {
         });
       }
     }
-    for (const same of alike(off.filter((at) => !isCommon(at)).map((at) => claims.at(at)))) {
+    const others = off.filter((at) => !isCommon(at));
+    const groups = groupPitches(context.instrument, claims, others, surely);
+    for (const group of groups) {
+      const together = group.claims.map((at) => claims.at(at));
+      report({
+        ...placeOfRoot(context, together[0]),
+        severity: 'information',
+        message: groupText(together[0], group),
+        fixes: () => commonPitchFixes(context, together, group.cents),
+      });
+    }
+    const grouped = new Set(groups.flatMap((group) => group.claims));
+    for (const same of alike(others.filter((at) => !grouped.has(at)).map((at) => claims.at(at)))) {
       report({
         ...placeOfRoot(context, same[0]),
         message: claimText(same[0], same.length - 1),
@@ -72,14 +91,36 @@ function clearlyOff(claims: PitchClaims): number[] {
   const { count, deviationCents, confidence, isNatural } = claims;
   // A drum on a key of its own says no pitch by that.
   const isKit = mayBeDrums(claims, surely);
+  const isAlone = hasOneSample(claims);
   const off: number[] = [];
   for (let at = 0; at < count; at++) {
     const isOff = Math.abs(deviationCents[at]) >= leastCents;
-    if (isOff && confidence[at] >= surely && !(isKit && isNatural[at])) off.push(at);
+    if (!isOff || confidence[at] < surely || (isKit && isNatural[at])) continue;
+    if (isAlone && isNatural[at] && Math.abs(deviationCents[at]) >= 100) continue;
+    if (!mayBeHum(deviationCents[at], confidence[at])) off.push(at);
   }
   if (off.length === 0) return off;
   const isOfRank = ranksIn(claims, surely);
   return off.filter((at) => !isOfRank(at));
+}
+
+/** Whether one sample is all that has a sure pitch, so that nothing tells a note on a key of its own from a noise. */
+function hasOneSample({ count, confidence, path }: PitchClaims): boolean {
+  let only = -1;
+  for (let at = 0; at < count; at++) {
+    if (confidence[at] < surely || path[at] === only) continue;
+    if (only >= 0) return false;
+    only = path[at];
+  }
+  return true;
+}
+
+/**
+ * Whether a pitch may be the hum of a bell, about an octave below the note that is heard (Fletcher and Rossing, The Physics of Musical
+ * Instruments): much of such a sound lies beside the multiples of its lowest partial.
+ */
+function mayBeHum(deviationCents: number, confidence: number): boolean {
+  return confidence < harmonicSurely && Math.abs(deviationCents + 1200) <= humCents;
 }
 
 function placeOfRoot({ instrument }: CheckContext, { rootParameter, use }: PitchClaim): Span {
@@ -111,7 +152,12 @@ function commonText(together: readonly PitchClaim[], all: number, cents: number)
   const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
   const { use, rootKey, pitch } = together[0];
   const side = cents > 0 ? 'above' : 'below';
-  return `${which} with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Correct the root keys, or the tuning, of all.`;
+  return `${which} with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Correct the root keys, or the tuning, of all, or leave them if this is meant.`;
+}
+
+function groupText({ use, rootKey, pitch }: PitchClaim, { samples, cents }: GroupPitch): string {
+  const side = cents > 0 ? 'above' : 'below';
+  return `All ${samples} samples of this group with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning, as a stop or harmonics do. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. If this is not meant, correct the root keys of the group.`;
 }
 
 function samplesIn(claims: readonly PitchClaim[]): number {

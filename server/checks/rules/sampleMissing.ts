@@ -4,7 +4,7 @@ import { absentFolders } from '../facts/samples/absentFolders';
 import { pathFix, sampleSpan } from '../facts/samples/samplePaths';
 import type { SampleUse } from '../facts/samples/sampleUse';
 import { sampleUsesInSteps } from '../facts/samples/sampleUses';
-import type { CheckContext, Rule, RuleFinding } from '../rule';
+import type { CheckContext, Report, Rule, RuleFinding } from '../rule';
 
 const nearestCount = 3;
 
@@ -16,7 +16,7 @@ export const sampleMissing: Rule = {
   code: 'sample-missing',
   severity: 'error',
   finds:
-    'A sample whose file does not exist. The nearest files by name are offered. A missing folder is one finding.',
+    'A sample whose file does not exist. The nearest files by name are offered. A missing folder is one finding. A region without any sample, beside others that have one, is a warning.',
   *check(context, report) {
     const { instrument, samples } = context;
     const missing: SampleUse[] = [];
@@ -31,6 +31,7 @@ export const sampleMissing: Rule = {
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
     const sourceOf = (use: SampleUse) => instrument.parameterSource(use.parameter);
+    reportSampleless(context, report);
     const { folders, isTold } = yield* absentFolders(missing, paths.size, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
     for (let at = 0; at < missing.length; at++) {
@@ -40,6 +41,41 @@ export const sampleMissing: Rule = {
     }
   },
 };
+
+/**
+ * Tells once of regions that name no sample while most others do. Where a file or a variable is missing, what is not there may name it; a
+ * text of a few regions without any is a part of another.
+ */
+function reportSampleless({ instrument }: CheckContext, report: Report): void {
+  const { regions } = instrument;
+  const without: number[] = [];
+  for (const region of regions) {
+    // A header with nothing in it is one that is being written.
+    const isEmpty = instrument.firstParameter(region) === instrument.endParameter(region);
+    if (!isEmpty && instrument.samplePath(region) === undefined) without.push(region);
+  }
+  const [first] = without;
+  if (first === undefined || without.length * 2 > regions.length) return;
+  if (instrument.findings.some(({ code }) => notThere.has(code))) return;
+  const more =
+    without.length === 1
+      ? ''
+      : ` ${counted(without.length - 1, 'more region has', 'more regions have')} none.`;
+  report({
+    ...instrument.headerSpan(first),
+    severity: 'warning',
+    message: `This region has no sample, so it is silent.${more} Give it one, or sample=*silence if that is meant.`,
+  });
+}
+
+/** Findings of a text of which something is not there, or not understood. */
+const notThere = new Set([
+  'include-missing',
+  'include-cycle',
+  'include-refused',
+  'define-unknown',
+  'syntax-error',
+]);
 
 function absentFolder({ instrument }: CheckContext, path: string, uses: readonly SampleUse[]): RuleFinding {
   const [first] = uses;

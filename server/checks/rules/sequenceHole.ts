@@ -4,6 +4,7 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
 import { counted } from '../../model/wording/counted';
+import { listText } from '../../model/wording/listText';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { valueFix } from '../facts/parameters/parameterFixes';
 import { usedName } from '../facts/parameters/parameterUses';
@@ -32,7 +33,8 @@ interface Sequence {
 export const sequenceHole: Rule = {
   code: 'sequence-hole',
   severity: 'warning',
-  finds: 'A step of a round robin that no region has, or a position beyond its length.',
+  finds:
+    'A step of a round robin that no region has, or a position beyond its length. Steps that are left out between others, as rests are, are information.',
   check(context, report) {
     if (usedName(context, 'seq_length') < 0 && usedName(context, 'seq_position') < 0) return;
     const sequences = collectSequences(context, report);
@@ -90,6 +92,8 @@ function reportBeyond(context: CheckContext, region: number, seen: Set<string>, 
   const length = instrument.effective(region, Parameter.seq_length);
   const key = `${position} ${length}`;
   if (position < 0 || seen.has(key)) return;
+  // A length that is no number has a finding of its own.
+  if (length >= 0 && Number.isNaN(instrument.number(length))) return;
   seen.add(key);
   const text = instrument.valueText(position);
   report({
@@ -108,6 +112,7 @@ function reportBeyond(context: CheckContext, region: number, seen: Set<string>, 
 function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, report: Report): void {
   const { instrument } = context;
   let neighbours: RegionNeighbours | undefined;
+  const mixed = new Map<number, SilentStrikes & { code: number }>();
   const told = new Map<string, { holes: number[]; sequence: Sequence; length: number; count: number }>();
   for (const sequence of sequences) {
     if (sequence.taken === 2 ** sequence.set.sequenceLength - 1) continue;
@@ -119,20 +124,36 @@ function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, repor
       if ((sequence.taken & (1 << (step - 1))) === 0) holes.push(step);
     }
     const length = instrument.effective(sequence.region, Parameter.seq_length);
-    if (holes.length === 0 || length < 0) continue;
+    if (length < 0) continue;
+    if (holes.length === 0) {
+      const unlike = mixed.has(length) ? undefined : silentStrikes(neighbours, sequence);
+      if (unlike) mixed.set(length, { ...unlike, code: sequence.code });
+      continue;
+    }
     const key = `${length} ${holes.join()}`;
     const known = told.get(key);
     if (known) known.count++;
     else told.set(key, { holes, sequence, length, count: 1 });
+  }
+  // Lengths that are unlike may leave no step without a region, and some strikes silent all the same.
+  for (const [length, { lengths, silent, all, code }] of told.size > 0 ? [] : mixed) {
+    if (neighbours?.isExhausted) return;
+    report({
+      ...instrument.valueSpan(length),
+      severity: 'information',
+      message: `Round robins of ${listText(lengths, 'and')} steps meet on ${areaText(code)}, so ${silent} of ${all} strikes are silent. Give all the same seq_length, or leave it if the silence is meant.`,
+    });
   }
   for (const { holes, sequence, length, count } of told.values()) {
     const { code, set } = sequence;
     const steps = set.sequenceLength;
     const elsewhere = count > 1 ? `, and in ${counted(count - 1, 'more place')}` : '';
     const filled = steps - holes.length;
+    const isSlip = holes.length === 1 || (filled > 1 && holes[0] === filled + 1);
     report({
       ...instrument.valueSpan(length),
-      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add the missing regions, or set seq_length to the number of regions.`,
+      severity: isSlip ? 'warning' : 'information',
+      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add the missing regions, or set seq_length to the number of regions. Leave it if the silence is meant.`,
       fixes: () =>
         // Where the first steps are filled and the rest is not, the length is what is wrong.
         holes[0] === filled + 1
@@ -154,6 +175,33 @@ function fillFrom(neighbours: RegionNeighbours, sequence: Sequence): void {
       sequence.taken |= 1 << step;
     }
   }
+}
+
+/** Strikes after which round robins of unlike lengths begin anew that are counted out (our choice). */
+const mostStrikes = 60;
+
+/** What unlike round robins leave without sound: so many of the strikes after which they begin anew. */
+interface SilentStrikes {
+  lengths: string[];
+  silent: number;
+  all: number;
+}
+
+/** Strikes that no region has its turn at, where round robins of unlike lengths meet; `undefined` where there are none. */
+function silentStrikes(neighbours: RegionNeighbours, { code, set }: Sequence): SilentStrikes | undefined {
+  const sets = [...new Set(neighbours.setsMeeting(code, set))].filter(
+    (one) => one.highRandom > set.lowRandom && one.lowRandom < set.highRandom,
+  );
+  const lengths = [...new Set(sets.map((one) => one.sequenceLength))].sort((a, b) => a - b);
+  let all = 1;
+  for (const length of lengths) all = (all * length) / greatestCommonDivisor(all, length);
+  if (!(all <= mostStrikes)) return undefined;
+  let silent = 0;
+  for (let strike = 0; strike < all; strike++) {
+    const sounds = sets.some((one) => strike % one.sequenceLength === one.sequencePosition - 1);
+    if (!sounds) silent++;
+  }
+  return silent === 0 ? undefined : { lengths: lengths.map(String), silent, all };
 }
 
 function greatestCommonDivisor(a: number, b: number): number {

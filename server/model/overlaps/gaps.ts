@@ -25,8 +25,15 @@ export interface VelocityGap extends Rectangle {
   isBelow: boolean;
 }
 
-/** The different rectangles in which striking a key triggers a region, whatever else has to hold; releases do not count. */
-export function playedRectangles(instrument: Instrument, conditions: Conditions): PlayedRectangle[] {
+/**
+ * The different rectangles in which striking a key triggers a region, whatever else has to hold; releases do not count, nor do
+ * regions that `counts` leaves out.
+ */
+export function playedRectangles(
+  instrument: Instrument,
+  conditions: Conditions,
+  counts: (region: number) => boolean = () => true,
+): PlayedRectangle[] {
   const seen = new Set<number>();
   const rectangles: PlayedRectangle[] = [];
   const codes = rectangleCodesOf(instrument);
@@ -36,7 +43,7 @@ export function playedRectangles(instrument: Instrument, conditions: Conditions)
     // Takes of one key mostly stand together.
     if (code === last || code < 0 || seen.has(code)) continue;
     const region = instrument.regions[number];
-    if (conditions.set(conditions.ofHeader[region]).onRelease) continue;
+    if (conditions.set(conditions.ofHeader[region]).onRelease || !counts(region)) continue;
     seen.add(code);
     last = code;
     rectangles.push({
@@ -170,7 +177,7 @@ function append(lists: Map<number, PlayedRectangle[]>, key: number, rectangle: P
 }
 
 /** Bits `low`..`high` of 32, both cut to 0..31. */
-function maskOf(low: number, high: number): number {
+export function maskOf(low: number, high: number): number {
   const from = Math.max(0, low);
   const to = Math.min(31, high);
   return from > to ? 0 : (-1 << from) & (-1 >>> (31 - to));

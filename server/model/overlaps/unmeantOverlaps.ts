@@ -4,6 +4,7 @@ import { piecesInStep } from '../steps';
 import type { Conditions } from './conditions';
 import { conditionsInSteps } from './conditions';
 import { findGroupOverlaps } from './groupOverlaps';
+import { notLaidOver } from './laidOver';
 import type { RegionOverlap } from './overlaps';
 import { findOverlaps } from './overlaps';
 import type { Rectangle } from './rectangles';
@@ -21,7 +22,7 @@ const twice = 1.75;
  * The overlaps of regions of one layer that nobody is likely to have meant. Regions are of one layer when they stand under
  * the same header and the same switches, triggers, groups, outputs and crossfades govern them, or under groups that
  * divide the keys or velocities as neighbours do; see `findOverlaps` and `findGroupOverlaps`. Regions with equal keys and
- * velocities are stacked on purpose, and so are two sounds laid over one another; see `withinOneSound`. Where there are several overlaps and the regions under a header cover their keys and
+ * velocities are stacked on purpose, and so are sounds laid over one another; see `withinOneSound` and `notLaidOver`. Where there are several overlaps and the regions under a header cover their keys and
  * velocities about twice, they are two layers written under one header, and none of their overlaps is given.
  * Each list holds one overlap, or all those with one region where many others overlap it. Worked out in steps.
  */
@@ -29,7 +30,8 @@ export function* unmeantOverlaps(instrument: Instrument): Steps<RegionOverlap[][
   const conditions = yield* conditionsInSteps(instrument);
   const found = yield* findOverlaps(instrument, conditions);
   found.push(...(yield* findGroupOverlaps(instrument, conditions)));
-  const overlaps = yield* foldByPartner(yield* withinOneSound(instrument, found));
+  const slips = yield* notLaidOver(instrument, conditions, yield* withinOneSound(instrument, found));
+  const overlaps = yield* foldByPartner(slips);
   const layered = yield* scopesWithTwoLayers(instrument, conditions, overlaps);
   return overlaps.filter(([first]) => first && !layered.has(scopeOf(instrument, conditions, first.region)));
 }

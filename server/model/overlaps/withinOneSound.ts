@@ -21,7 +21,7 @@ interface Reach {
 
 /**
  * The overlaps whose samples are not two sounds laid over one another. Regions under one header make a sound when the names of
- * their samples begin with the same word. Two sounds are laid over one another where they share an octave or more, most keys and all
+ * their samples begin with the same word. Two sounds are laid over one another where they share an octave or more, half of the keys and all
  * velocities of one of the two: neighbours of a drum kit share a key or two, layers of velocity a few velocities, and the halves of a
  * split keyboard a few keys. Worked out in steps.
  */
@@ -73,7 +73,7 @@ function areLaidOver(one: Reach, other: Reach): boolean {
   const high = Math.min(one.highVelocity, other.highVelocity);
   return [one, other].some(
     ({ keys, lowVelocity, highVelocity }) =>
-      low === lowVelocity && high === highVelocity && shared * 2 > countOf(keys),
+      low === lowVelocity && high === highVelocity && shared * 2 >= countOf(keys),
   );
 }
 

@@ -57,6 +57,11 @@ export class Variables {
     return this.#values.has(name) || (this.#under?.has(name) ?? false);
   }
 
+  /** Whether no name is defined. */
+  get isEmpty(): boolean {
+    return this.#values.size === 0;
+  }
+
   /** The names that are defined, without `$`. */
   get names(): Iterable<string> {
     return this.#values.keys();

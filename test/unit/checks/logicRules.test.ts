@@ -25,6 +25,20 @@ describe('round robins', () => {
     expect(fixesOf(checked, 'sequence-hole')).toEqual([]);
   });
 
+  it('may have rests between their steps, which is information', () => {
+    expectLogic(`<group> key=60 seq_length=5
+                          ^ sequence-hole information
+<region> sample=a.wav
+<region> sample=b.wav seq_position=3`);
+  });
+
+  it('have one finding where their length is no number', () => {
+    expectLogic(`<group> key=60 seq_length=two
+                          ^^^ opcode-value error
+<region> sample=a.wav seq_position=1
+<region> sample=b.wav seq_position=2`);
+  });
+
   it('are shorter than their length says, which one fix settles', () => {
     const checked = checkText(`<group> key=60 seq_length=4
 <region> sample=a.wav
@@ -75,6 +89,13 @@ describe('random ranges', () => {
                              ^^^ random-hole warning
                                         ^^^ random-hole warning`);
     expect(checked.findings[1]?.message).toContain('from 0.4 to 0.5');
+  });
+
+  it('are information where much is left, as a sound that comes at times leaves it', () => {
+    expectLogic(`<group> key=60
+<region> sample=a.wav hirand=0.3
+<region> sample=b.wav lorand=0.3 hirand=0.5
+                                        ^^^ random-hole information`);
   });
 
   it('are compared within one velocity layer', () => {

@@ -179,6 +179,63 @@ describe('root-mismatch', () => {
     });
   });
 
+  describe('of groups', () => {
+    const plain = [50, 62, 74].map((key) => `<region> sample=p${key}.wav lokey=${key - 6} hikey=${key + 5}`);
+    const rooted = (of: string, keys: readonly number[]) =>
+      keys
+        .map(
+          (key) => `<region> sample=${of}${key}.wav lokey=${key - 6} hikey=${key + 5} pitch_keycenter=${key}`,
+        )
+        .join('\n');
+    const findingsOf = (text: string, pitches: Record<string, MeasuredPitch>) =>
+      checkText(text, { samples: withPitches(pitches) }).findings.filter(
+        ({ code }) => code === 'root-mismatch',
+      );
+    const principal = `<group>\n${plain.map((line, at) => `${line} pitch_keycenter=${[50, 62, 74][at]}`).join('\n')}`;
+    const pitches = { 'p50.wav': pitch(50), 'p62.wav': pitch(62), 'p74.wav': pitch(74) };
+
+    it('tells once, as information, of a stop whose samples are all off by the same', () => {
+      const text = `${principal}\n<group>\n${rooted('q', [50, 62])}`;
+      for (const step of [12, -12, 19]) {
+        const all = { ...pitches, 'q50.wav': pitch(50 + step), 'q62.wav': pitch(62 + step, 4) };
+        const [finding, ...more] = findingsOf(text, all);
+        expect(more).toEqual([]);
+        expect(finding).toMatchObject({
+          severity: 'information',
+          message: expect.stringContaining('All 2 samples of this group'),
+        });
+      }
+    });
+
+    it('warns of one that is off by itself in its group, and where those of a group do not agree', () => {
+      const text = `${principal}\n<group>\n${rooted('q', [50, 62])}`;
+      const one = findingsOf(text, { ...pitches, 'q50.wav': pitch(62), 'q62.wav': pitch(62) });
+      expect(one.map(({ severity }) => severity)).toEqual(['warning']);
+      const two = findingsOf(text, { ...pitches, 'q50.wav': pitch(62), 'q62.wav': pitch(50) });
+      expect(two.map(({ severity }) => severity)).toEqual(['warning', 'warning']);
+    });
+  });
+
+  it('leaves the hum of bells alone, which lies an octave below the note and is told with less confidence', () => {
+    const text =
+      '<region> sample=a.wav lokey=60 hikey=64 pitch_keycenter=62\n<region> sample=b.wav lokey=65 hikey=70 pitch_keycenter=67';
+    const of = (confidence: number) =>
+      checkText(text, { samples: withPitches({ 'a.wav': pitch(50, -4, confidence), 'b.wav': pitch(67) }) });
+    expect(of(0.82).findings).toEqual([]);
+    expect(of(0.95).findings).toHaveLength(1);
+  });
+
+  it('takes a key or two that play to the end for percussion, and one sound on one key for no note', () => {
+    const tuned = [48, 55, 62].map(
+      (key) => `<region> sample=${key}.wav lokey=${key - 3} hikey=${key + 3} pitch_keycenter=${key}`,
+    );
+    const pitches = Object.fromEntries([48, 55, 62].map((key) => [`${key}.wav`, pitch(key)]));
+    const block = '<region> sample=block.wav lokey=90 hikey=91 pitch_keycenter=90 loop_mode=one_shot';
+    const all = { samples: withPitches({ ...pitches, 'block.wav': pitch(97) }) };
+    expect(checkText([...tuned, block].join('\n'), all).findings).toEqual([]);
+    expect(checkText('<region> sample=block.wav key=95', all).findings).toEqual([]);
+  });
+
   it('leaves a kit of drums alone whose samples stand on keys of their own', () => {
     // Half of the pitches happen to lie near octaves or semitones of their keys, as they do by chance.
     const keys = [36, 38, 40, 42, 44, 46, 48, 50];
@@ -353,6 +410,19 @@ describe('loop-seam', () => {
     const text = applyFix(checked.text, fixesOf(checked, 'loop-seam')[0]);
     expect(text).toMatch(/loop_start=500\b/);
     expect(text).toMatch(/loop_end=2345\b/);
+  });
+
+  it('takes a whole file that is looped for a wave or a rhythm, unless it breaks off', () => {
+    const of = (frames: number, found: LoopSeam) =>
+      checkText(
+        `<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=0 loop_end=${frames - 1}`,
+        {
+          samples: samples({ frames }, found),
+        },
+      ).findings.map(({ code }) => code);
+    expect(of(200, seam)).toEqual([]);
+    expect(of(60000, { ...seam, step: 0.01 })).toEqual([]);
+    expect(of(60000, seam)).toEqual(['loop-seam']);
   });
 
   it('moves both ends where no other end alone will do', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { joinAlike } from '../../../server/checks/alikeFindings';
 import type { SampleFacts, SampleSurvey } from '../../../server/model/samples';
 import { applyFix, checkText, expectMarks, fixesOf } from './markedText';
+import type { StubbedSample } from './measuredStub';
 import { measuredSamples, survey } from './measuredStub';
 
 /** The codes of the findings about one sample that a region plays with some more opcodes. */
@@ -148,8 +149,36 @@ describe('silence-before', () => {
 
 describe('tail-cut', () => {
   it('finds a sound that ends a tenth of its loudest amplitude or less below it', () => {
-    expect(codesOf({ endLevelDb: -19.9 })).toEqual(['tail-cut']);
-    expect(codesOf({ endLevelDb: -20.1 })).toEqual([]);
+    const endStep = 0.05;
+    const greatestEndStep = 0.05;
+    expect(codesOf({ endLevelDb: -19.9, endStep, greatestEndStep })).toEqual(['tail-cut']);
+    expect(codesOf({ endLevelDb: -20.1, endStep, greatestEndStep })).toEqual([]);
+  });
+
+  it('leaves alone what is faded out to silence, in however short a time, and hits', () => {
+    expect(codesOf({ endLevelDb: -3, peak: 0.5, endStep: 0.0009, greatestEndStep: 0.05 })).toEqual([]);
+    expect(codesOf({ endLevelDb: -3, peak: 0.5, endStep: 0.0011, greatestEndStep: 0.05 })).toEqual([
+      'tail-cut',
+    ]);
+    const hit = { frames: 4000, endLevelDb: -3, endStep: 0.1, greatestEndStep: 0.1 };
+    expect(codesOf(hit, { facts: { frames: 4000 } })).toEqual([]);
+  });
+
+  it('tells of three or more at once', () => {
+    const cut = survey({ endLevelDb: -4, endStep: 0.1, greatestEndStep: 0.1 });
+    const names = ['a.wav', 'b.wav', 'c.wav', 'd.wav'];
+    const text = names.map((name, at) => `<region> sample=${name} key=${60 + at}`).join('\n');
+    const of = (all: Record<string, StubbedSample>) =>
+      checkText(text, { samples: measuredSamples(all) }).findings;
+    const [finding, ...more] = of({
+      ...Object.fromEntries(names.map((name) => [name, { survey: cut }])),
+      'd.wav': { survey: survey() },
+    });
+    expect(more).toEqual([]);
+    expect(finding?.message).toMatch(
+      /^3 of 4 samples stop while they still sound\. The last 10 ms are only 4 dB softer/,
+    );
+    expect(finding?.related).toHaveLength(2);
   });
 
   it('asks of short sounds that they end with a step', () => {
@@ -178,12 +207,12 @@ describe('tail-cut', () => {
   });
 
   it('finds it where one of several regions plays to the end', () => {
-    const samples = measuredSamples({ 'a.wav': { survey: survey({ endLevelDb: -3 }) } });
+    const samples = measuredSamples({ 'a.wav': { survey: survey({ endLevelDb: -3, endStep: 0.1 }) } });
     const { findings } = checkText('<region> sample=a.wav key=60 end=30000\n<region> sample=a.wav key=61', {
       samples,
     });
     expect(findings.map(({ code }) => code)).toEqual(['tail-cut']);
-    expect(findings[0]?.message).toContain('only 3 dB softer than its loudest part');
+    expect(findings[0]?.message).toContain('only 3 dB softer than the loudest part');
   });
 });
 

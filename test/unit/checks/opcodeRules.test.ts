@@ -37,12 +37,12 @@ pan=
 ^^^ opcode-value error`);
   });
 
-  it('warns past the documented bounds', () => {
+  it('informs of values past the documented bounds', () => {
     // Bounds of the public documentation of the open SFZ format: pan −100..100, key 0..127.
     expectMarks(`<region> sample=a.wav pan=120
-                          ^^^ opcode-value warning
+                          ^^^ opcode-value information
 pitch_keycenter=128
-                ^^^ opcode-value warning`);
+                ^^^ opcode-value information`);
   });
 
   it('tells of all values of an opcode past a bound once, at the furthest', () => {
@@ -50,8 +50,8 @@ pitch_keycenter=128
       '<region> sample=a.wav pan=120\n<region> sample=b.wav pan=180\n<region> sample=c.wav pan=150 volume=-200',
     ).findings.filter(({ code }) => code === 'opcode-value');
     expect(found.map(({ message }) => message)).toEqual([
-      'pan=180 is above 100, the highest documented value. 2 more values in this file are past it.',
-      'volume=-200 is below -144, the lowest documented value.',
+      'pan=180 is above 100, the highest documented value. Players differ in what they make of it. 2 more values in this file are past it.',
+      'volume=-200 is below -144, the lowest documented value. Players differ in what they make of it.',
     ]);
   });
 
@@ -71,6 +71,22 @@ pitch_keycenter=128
     expect(found.map((one) => one.severity)).toEqual([severity]);
     expect(found[0]?.message).toContain(says);
     expect(found[0]?.message.includes('painfully loud')).toBe(severity === 'warning');
+  });
+
+  it('adds the volume to a gain before it says that a level can hurt', () => {
+    const of = (text: string) =>
+      checkText(text)
+        .findings.filter(({ code }) => code === 'opcode-value')
+        .map(({ severity }) => severity);
+    expect(of('<group> volume=-70\n<region> sample=a.wav gain_cc9=70')).toEqual(['information']);
+    expect(of('<group> gain_cc9=70\n<region> sample=a.wav volume=-70')).toEqual(['information']);
+    expect(of('<region> sample=a.wav volume=-30 gain_cc9=70')).toEqual(['warning']);
+    expect(of('<region> volume=-70 gain_cc9=70\n<region> gain_cc9=60')).toEqual(['warning']);
+  });
+
+  it('says of a tuning past the bounds what moves by semitones', () => {
+    const [finding] = checkText('<region> sample=a.wav tune=-250').findings;
+    expect(finding).toMatchObject({ severity: 'information', message: expect.stringContaining('transpose') });
   });
 
   it('accepts what instruments write', () => {

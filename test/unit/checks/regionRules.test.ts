@@ -67,6 +67,11 @@ describe('range-overlap', () => {
     for (const text of fixed) expect(checkText(text).findings).toEqual([]);
   });
 
+  it('names a sample that both play once', () => {
+    const text = '<region> sample=a.wav lokey=40 hikey=50\n<region> sample=a.wav lokey=50 hikey=60';
+    expect(checkText(text).findings[0]?.message).toMatch(/^This and line 1, both "a\.wav", sound on key 50/);
+  });
+
   it('marks velocity layers that share a velocity, in one group and in neighbouring groups', () => {
     expectMarks(`<region> sample=a.wav key=60 hivel=64
 <region> sample=b.wav key=60 lovel=64
@@ -113,6 +118,22 @@ describe('range-overlap', () => {
       region(at % 2 === 0 ? 'felt' : 'wood', `lokey=${key} hikey=${key + (at === 3 ? 5 : 4)}`),
     );
     expect(codesOf(...inTurn)).toEqual(slip);
+  });
+
+  it('leaves a layer alone that lies wholly over others or in one, or follows the keys by another amount', () => {
+    const codesOf = (...lines: string[]) =>
+      checkText(lines.map((line, at) => `<region> sample=${at}.wav ${line}`).join('\n')).findings.map(
+        ({ code }) => code,
+      );
+    const [low, high] = ['lokey=40 hikey=54', 'lokey=55 hikey=79 pitch_keycenter=67'];
+    expect(codesOf(low, high, 'lokey=40 hikey=79')).toEqual([]);
+    expect(codesOf('lokey=40 hikey=79', low, high)).toEqual([]);
+    expect(codesOf(low, high, 'lokey=47 hikey=79 pitch_keytrack=0')).toEqual([]);
+    expect(codesOf('lokey=40 hikey=79', 'lokey=60 hikey=64')).toEqual([]);
+    expect(codesOf('lokey=40 hikey=79', 'lokey=40 hikey=79 lovel=110')).toEqual([]);
+    // What reaches over a neighbour that goes on with another reaches too far.
+    expect(codesOf('lokey=40 hikey=59', 'lokey=50 hikey=59', 'lokey=60 hikey=70')).toEqual(['range-overlap']);
+    expect(codesOf('key=60', 'key=60 lovel=64 hivel=100', 'key=60 lovel=101')).toContain('range-overlap');
   });
 
   it('tells one finding for a region that lies over many', () => {
@@ -177,6 +198,16 @@ describe('key-gap', () => {
                                      ^^ key-gap information
 <region> sample=b.wav lokey=61 hikey=72
 <region> sample=noise.wav trigger=release`);
+    const wide = '<region> sample=a.wav lokey=48 hikey=72';
+    for (const far of [
+      'sample=b.wav key=90 pitch_keytrack=0',
+      'sample=*silence key=20',
+      'sample=b.wav key=20 end=-1',
+      'sample=b.wav lokey=80 hikey=81 loop_mode=one_shot',
+    ])
+      expectMarks(`${wide}\n<region> ${far}`);
+    const hits = [40, 41, 43, 44, 46].map((key) => `<region> sample=${key}.wav key=${key}`);
+    expectMarks(`<global> loop_mode=one_shot\n${hits.join('\n')}`);
   });
 });
 

@@ -231,3 +231,31 @@ describe('sample-unused', () => {
     expect(unused.list()).toEqual(['/b\\c.wav', 'b\\c.wav']);
   });
 });
+
+describe('a region without a sample', () => {
+  const samples = samplesInMemory({ 'a.wav': wav(), 'b.wav': wav() });
+  const messages = (text: string) =>
+    checkText(text, { samples })
+      .findings.filter(({ code }) => code === 'sample-missing')
+      .map(({ severity, message }) => `${severity}: ${message}`);
+
+  it('is told once where others have one', () => {
+    const two = '<region> sample=a.wav key=60\n<region> sample=b.wav key=61';
+    expect(messages(`${two}\n<region> key=62`)).toEqual([
+      expect.stringMatching(/^warning: This region has no sample, so it is silent\. Give/),
+    ]);
+    expect(messages(`${two}\n<region> key=62\n<region> key=63`)).toEqual([
+      expect.stringContaining('1 more region has none.'),
+    ]);
+  });
+
+  it('is left alone in a part of an instrument, where it inherits one, or where something is missing', () => {
+    for (const text of [
+      '<region> key=60\n<region> key=61\n<region> sample=a.wav key=62',
+      '<group> sample=a.wav\n<region> key=60\n<region> key=61',
+      '<region> sample=a.wav key=60\n<region> key=61 sample=*silence',
+      '<region> sample=a.wav key=60\n<region> key=61\n#include "rest.sfz"',
+    ])
+      expect(messages(text), text).toEqual([]);
+  });
+});

@@ -13,7 +13,7 @@ const text = `<control> default_path=Samples/
 <region> sample=none.wav
 <region> sample=../../outside.wav
 <region> sample=../../none.wav
-<region>   lokye=3
+<region>   lokye=3 sample=*sine
 `;
 
 async function start(options: object, configuration: unknown = {}): Promise<EditorClient> {

@@ -235,3 +235,15 @@ describe('broken text', () => {
     expect(instrument.findings.at(-1)?.message).toContain('4,000 more');
   });
 });
+
+describe('a dollar sign in a label', () => {
+  const codesOf = (text: string) => readSfz(text, { path: 'a.sfz' }).findings.map(({ code }) => code);
+
+  it('is text where there are no variables, and one of them where there are', () => {
+    expect(codesOf('<control> label_cc7=Rent in $CAN\n<region> sw_label=$5 key=60')).toEqual([]);
+    expect(codesOf('<region> key=$CAN')).toEqual(['define-unknown']);
+    expect(codesOf('#define $FEE 5\n<region> sw_label=$CAN key=60')).toEqual(['define-unknown']);
+    const named = readSfz('#define $CAN far\n<region> region_label=$CAN', { path: 'a.sfz' });
+    expect(named.valueText(0)).toBe('far');
+  });
+});

@@ -13,14 +13,24 @@ export interface PastBound {
   distance: string;
 }
 
-/** Judges a number above the documented bound by what it does to the level. */
-export function pastBound({ pattern, unit }: OpcodeFacts, value: number, bound: number): PastBound {
+/** Whether an opcode raises the level that `volume` sets, by a controller. */
+export function isGainBesideVolume({ pattern }: OpcodeFacts): boolean {
+  return /^(?:gain|volume)_/.test(pattern);
+}
+
+/** Judges a number above the documented bound by what it does to the level, to which the volume beside it is added, in dB. */
+export function pastBound(
+  { pattern, unit }: OpcodeFacts,
+  value: number,
+  bound: number,
+  volume: number,
+): PastBound {
   const decibels = levelOf(pattern, unit, value);
   const from = levelOf(pattern, unit, bound);
   if (decibels === undefined || from === undefined) return { mayHurt: false, isUsual: false, distance: '' };
   const distance = `${Math.round(10 * (decibels - from)) / 10} dB`;
   // A peak of a filter adds to the level like a gain, and has 40 dB in the documents already.
-  const isUsual = decibels <= Math.max(mostUsualDb, from);
+  const isUsual = decibels <= Math.max(mostUsualDb, from) || (volume < 0 && decibels + volume <= mostUsualDb);
   return { mayHurt: !isUsual, isUsual, distance };
 }
 

@@ -121,6 +121,11 @@ export class PitchClaims {
     ].reduce(leastOf, sounding);
   }
 
+  /** The header of the region of a claim. */
+  regionOf(at: number): number {
+    return this.#context.instrument.regions[this.#regions[at]];
+  }
+
   /** One claim. */
   at(at: number): PitchClaim {
     const { instrument } = this.#context;
@@ -209,8 +214,8 @@ class KeyFollowers {
     const tracking = this.#trackings ? this.#trackings[region] : -1;
     if (tracking >= 0 && instrument.number(tracking) !== 100) return false;
     if (this.#triggers && this.#isNoNote.of(this.#triggers[region]) === true) return false;
-    // A single key that plays its sample to the end whatever happens is percussion (common practice).
-    return !(low === high && this.#modes && this.#isOneShot.of(this.#modes[region]) === true);
+    // A key or two that play their sample to the end whatever happens are percussion (common practice).
+    return !(high - low < 2 && this.#modes && this.#isOneShot.of(this.#modes[region]) === true);
   }
 }
 

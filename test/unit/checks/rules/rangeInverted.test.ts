@@ -28,6 +28,18 @@ describe('a range whose low end is above its high end', () => {
   });
 
   it.each([
+    ['<region> lokey=64 hikey=60', 'lokey=64 is above hikey=60, so this never sounds. Swap the two values.'],
+    [
+      '<region> xfin_lovel=90 xfin_hivel=50',
+      'xfin_lovel=90 is above xfin_hivel=50: the fade-in ends before it starts.',
+    ],
+    ['<region> xfout_lokey=90 xfout_hikey=50', ': the fade-out ends before it starts.'],
+    ['<region> on_locc4=90 on_hicc4=50', ', so the controller never starts this.'],
+  ])('is told with what comes of it: %s', (text, message) => {
+    expect(foundBy(rangeInverted, text).messages[0]).toContain(message);
+  });
+
+  it.each([
     ['in order', '<region> lokey=60 hikey=64'],
     ['equal', '<region> lokey=60 hikey=60'],
     ['one key', '<region> key=60'],

@@ -72,6 +72,21 @@ describe('steps of a round robin that no region has', () => {
     ).toHaveLength(2);
   });
 
+  it('come of lengths that are unlike, which leaves some strikes to nobody', () => {
+    const found = messages('<region> key=60 seq_length=2 seq_position=2\n<region> key=60 seq_length=3');
+    // Of six strikes the second, fourth and sixth are taken, and the first and fourth.
+    expect(found).toEqual(
+      Array(2).fill(
+        expect.stringMatching(/^Round robins of 2 and 3 steps meet on key 60 \(C4\), so 2 of 6 strikes/),
+      ),
+    );
+    expect(
+      messages(
+        '<region> key=60 seq_length=2\n<region> key=60 seq_length=4 seq_position=2\n<region> key=60 seq_length=4 seq_position=4',
+      ),
+    ).toEqual([]);
+  });
+
   it('are told at the length, once for all places that lack the same', () => {
     const keys = (count: number) =>
       `<group> seq_length=2\n${[...Array(count).keys()].map((at) => `<region> key=${60 + at}`).join('\n')}`;
