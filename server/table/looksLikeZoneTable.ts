@@ -88,7 +88,8 @@ function isAssigning(text: string): boolean {
   const rest =
     first < 0 || lines.length - (last - first + 1) > mostStated ? lines : lines.slice(first, last + 1);
   const count = rest.join('\n').match(assignment)?.length ?? 0;
-  return rest.length < 2 || count > mostAssigned || count * 4 >= rest.length;
+  const isLone = rest.length < 2 && rest.length < lines.length;
+  return isLone || count > mostAssigned || count * 4 >= rest.length;
 }
 
 const nothing = 'it has no rows';
