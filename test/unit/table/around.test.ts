@@ -222,7 +222,7 @@ describe('remarks', () => {
       { sample: 'c.wav', lokey: '59', hikey: '67', pitch_keycenter: '62', volume: '-2', tune: '3' },
     ]);
     const notes = notesOf(text).join('\n');
-    expect(notes).toMatch(/Line 2, column "High": "52\?" is read as 52; the rest is a remark/);
+    expect(notes).toMatch(/column "High": "52\?" is not certain of its key; 52 is taken/i);
     expect(notes).toMatch(/Line 4, column "High": "67 # later 72" is read as 67/);
   });
 

@@ -9,11 +9,8 @@ describe('a row without its first cell', () => {
       'dune2.wav | 42 | 53 | 48',
       'Reeds | dune3.wav | 54 | 65 | 60',
     );
-    expect(regions(text).map(({ sample, lokey, hikey }) => `${sample} ${lokey}-${hikey}`)).toEqual([
-      'dune1.wav 30-41',
-      'dune2.wav 42-53',
-      'dune3.wav 54-65',
-    ]);
+    const found = regions(text).map(({ sample, lokey, hikey }) => `${sample} ${lokey}-${hikey}`);
+    expect(found.sort()).toEqual(['dune1.wav 30-41', 'dune2.wav 42-53', 'dune3.wav 54-65']);
     expect(notesOf(text).join()).toMatch(/"dune2.wav" stands one cell too far left/);
   });
 });

@@ -101,14 +101,14 @@ describe('numbers of takes', () => {
   it('leave the keys to roots with as many layers each, as far as half way to the next', () => {
     const text = rows(1, 2, 3, 4, 5, 6);
     expect(regions(text).map(({ lokey, hikey }) => `${lokey}-${hikey}`)).toEqual([
-      '47-53',
-      '47-53',
+      '0-53',
+      '0-53',
       '54-60',
       '54-60',
-      '61-67',
-      '61-67',
+      '61-127',
+      '61-127',
     ]);
-    expect(notesOf(text).join()).toMatch(/half way to the roots beside/);
+    expect(notesOf(text).join()).toMatch(/each key to the nearest root/);
     expect(notesOf(text).join()).not.toMatch(/whole keyboard/);
   });
 });
