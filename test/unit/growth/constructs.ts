@@ -238,7 +238,7 @@ export const tableConstructs: Record<string, (size: number, name?: string) => Si
   'files with their keys before them': (size) => ({ text: many(size, (at) => `${at % 128}: s${at}.wav\n`) }),
   // A line is read as a sentence up to some hundred characters, so many lines grow longer here.
   'joined clauses in each line': (size) => ({
-    text: many(64, (at) => `s${at}.wav key 60${' and key 60'.repeat(size / 16)}\n`),
+    text: many(64, (at) => `s${at}.wav key 60${' and key 60'.repeat(size / 8)}\n`),
   }),
   'statements above': (size) => ({
     text: `${many(size, (at) => `Group ${at} is ${at % 9} dB quieter.\n`)}\n${heading.join('\t')}\n${many(size, (at) => `${cells(at).join('\t')}\n`)}`,

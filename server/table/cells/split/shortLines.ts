@@ -20,12 +20,13 @@ const mostOthers = 1 / 3;
  * headings: the values go where they stand below those of full rows, else where they fit, with a note. `undefined` where no row is short.
  */
 export function splitShortLines(text: string): TableCells | undefined {
-  const lines = linesOf(text, mostLines + 1);
-  if (lines.length > mostLines) return undefined;
-  for (const [at, line] of lines.slice(0, mostBefore).entries()) {
+  for (const [at, line] of linesOf(text, mostBefore).entries()) {
     const written = text.slice(line.start, Math.min(line.end, line.start + longestLine)).trim();
     const headings = /[ \u00a0]{2}|\t/.test(written) ? undefined : knownHeadings(text, line);
-    if (headings && nameIsFirst(text, headings)) return under(text, lines, at, headings);
+    if (headings && nameIsFirst(text, headings)) {
+      const lines = linesOf(text, mostLines + 1);
+      return lines.length > mostLines ? undefined : under(text, lines, at, headings);
+    }
   }
   return undefined;
 }
