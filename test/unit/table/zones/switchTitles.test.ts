@@ -82,4 +82,10 @@ describe('other lines of text', () => {
     const text = `Fiddle. The keyswitch is the last switch key pressed.\n\n${block('== arco ==', 'a')}\n${block('== pizz ==', 'p')}`;
     expect(values(text, 'sw_last')).toEqual(['-', '-', '-', '-']);
   });
+
+  it('are no formulas where they begin with two equals signs', () => {
+    const text = `${block('Fiddle', 'a')}\n== one, two, three ==\nb1.wav, 62, 70, 65\n`;
+    expect(notesOf(text).join('\n')).not.toMatch(/formula/);
+    expect(values(text, 'sample')).toEqual(['a1.wav', 'a2.wav', 'b1.wav']);
+  });
 });
