@@ -4,6 +4,7 @@ import { readKeyRange } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import { saysOnRelease } from '../../trade/readings/startInTitle';
 import { statedSettings } from '../../trade/statements/settings';
+import { isSwitchTitle } from '../../trade/switchTitles';
 import type { ColumnHeading } from '../headings/headingRows';
 import { countValues, findHeading, headingsOf, isHeadingRow, mostColumns } from '../headings/headingRows';
 import type { TableCells } from './cells';
@@ -37,9 +38,6 @@ const mostInTitle = 80;
 /** A title that says something of the rows below it may be longer, and part into some cells. */
 const longestSettings = 200;
 const mostInSettings = 5;
-const switchTitle =
-  /^\W{0,3}\p{L}[\p{L} -]{0,30}[\]):,-]?\s+[([]?(?:key ?switch|ks|umschalttaste|schalttaste|tecla de cambio|tecla de troca|touche de commutation|tasto cambio|schakeltoets)\b\W{0,3}[\p{L}\d#-]{1,4}[\])]?\s*$/iu;
-
 /** So many lines below a sentence the table may begin that it is about. */
 const mostApart = 4;
 
@@ -277,7 +275,8 @@ class TableFinder {
     if (filled < 2 || filled > 3) return false;
     const { start, end } = cells.rowSpan(row);
     const text = cells.text.slice(start, Math.min(end, start + longestTitle));
-    if (!switchTitle.test(text)) return false;
+    if (isAudioFileName(cells.value(this.#onlyCell(row))) || namesAudioFileIn(text) || !isSwitchTitle(text))
+      return false;
     cells.rewritten.set(this.#onlyCell(row), text.replace(/\s+/g, ' '));
     return true;
   }

@@ -45,14 +45,16 @@ function hasLabels(cells: TableCells, rows: readonly number[]): boolean {
   };
   const labelled = rows.filter((row) => !cells.isEmpty(row, 0));
   const known = labelled.filter((row) => isKnown(row, 0));
-  if (known.length < 2 || known.length * 5 < labelled.length * 3) return false;
+  // Headings of rows stand once each, or twice below wider ones; a column of kinds of zones has few words again and again.
+  const different = new Set(known.map((row) => cells.value(cells.cell(row, 0)).toLowerCase())).size;
+  if (different < 2 || different * 2 < known.length || known.length * 5 < labelled.length * 3) return false;
   if (hasSampleColumn(cells, rows)) return false;
   // A column that names samples has many texts that differ; headings of rows stand once each.
   return rows.slice(0, 25).every((row) => {
     let inRow = 0;
     const width = Math.min(cells.width(row), 100);
-    for (let column = 0; column < width && inRow < known.length; column++) if (isKnown(row, column)) inRow++;
-    return inRow < known.length;
+    for (let column = 0; column < width && inRow < different; column++) if (isKnown(row, column)) inRow++;
+    return inRow < different;
   });
 }
 

@@ -32,7 +32,8 @@ const clockTime = /^\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?$/;
 export function lookAt(text: string): CellLook {
   if (text === '') return look('empty');
   const first = text.charCodeAt(0);
-  if (first === 61) return look('formula');
+  // Two of them draw a line, as around a title.
+  if (first === 61 && text.charCodeAt(1) !== 61) return look('formula');
   if (isAudioFileName(text)) return look('file');
   if (text.length > 64) return look('text');
   if (clockTime.test(text)) return look('text');

@@ -8,6 +8,7 @@ import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyRea
 import { runsFromOne } from '../headings/headingFit';
 import { orderShare } from './byValues/keyOrder';
 import { settleNumberedPoints } from './byValues/numberedPoints';
+import { settleWithinGroups } from './byValues/widerRanges';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
@@ -29,6 +30,7 @@ export function settleColumns(state: ColumnState): void {
   settleLoopPoints(state);
   settleNumberedPoints(state);
   settleFromTo(state);
+  settleWithinGroups(state);
   settleMuteGroups(state);
   settleTunings(state);
   settleLoudness(state);

@@ -1,5 +1,5 @@
 import { readHeading } from '../../trade/headings/headings';
-import { noteName } from '../../trade/readings/notePatterns';
+import { isSwitchTitle } from '../../trade/switchTitles';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import { isRuling } from '../cells/split/delimiter';
@@ -49,13 +49,11 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
   return -1;
 }
 
-const switchTitle = new RegExp(String.raw`\b(?:key ?switch|ks)\W{0,3}(?:${noteName}-?\d|\d{1,3})\W*$`, 'iu');
-
 /** Whether a row speaks of a key switch with its number: the title of a section. */
 function givesSwitch(cells: TableCells, row: number): boolean {
   if (cells.filled(row) > 3) return false;
   const { start, end } = cells.rowSpan(row);
-  return end - start < 80 && switchTitle.test(cells.text.slice(start, end));
+  return end - start < 80 && isSwitchTitle(cells.text.slice(start, end));
 }
 
 /** Whether a row has a word and then a key in all its other cells, above a row of files: a table with a column for each key. */

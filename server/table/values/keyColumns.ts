@@ -148,6 +148,7 @@ export class KeyColumns {
     const { merged } = this;
     const low = zones.column(meaning === 'key_range' ? 'lokey' : meaning);
     const high = meaning === 'key_range' ? zones.column('hikey') : low;
+    let isWider = false;
     const read = (zone: number, cell: number) => {
       const number = cells.digits(cell, 3);
       if (number >= 0 && number + this.#shift <= keyBounds.most) {
@@ -161,11 +162,18 @@ export class KeyColumns {
         low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
         if (meaning === 'lokey' || meaning === 'hikey') this.#giveOtherEnd(zone, cell, meaning, range);
       } else {
-        if (range.open !== 'low') low.set(zone, cell, range.low);
-        if (range.open !== 'high') high.set(zone, cell, range.high);
+        const given = { low: ownEnd(low, zone, range), high: ownEnd(high, zone, range) };
+        if (range.open !== 'low' && given.low === undefined) low.set(zone, cell, range.low);
+        if (range.open !== 'high' && given.high === undefined) high.set(zone, cell, range.high);
+        if ((given.low ?? range.low) > range.low || (given.high ?? range.high) < range.high) isWider = true;
       }
     };
     this.table.each(column, read, meaning === 'pitch_keycenter' ? merged.rootRows : merged.keyRows);
+    if (isWider)
+      this.table.noteColumn(
+        column,
+        `The ranges in ${columnName(column)} are wider than the low and high keys that zones give themselves; the keys of the zones count.`,
+      );
   }
 
   /** The other end of a range in the column of one end, as in a merged cell, where that end has no cell of its own. */
@@ -344,4 +352,14 @@ export function swapInverted(
       `inverted ${what}`,
     );
   }
+}
+
+/** An end of its keys that a zone has already, where it lies within a range. */
+function ownEnd(
+  { cells, numbers }: { cells: ArrayLike<number>; numbers: ArrayLike<number> },
+  zone: number,
+  range: { low: number; high: number },
+): number | undefined {
+  const own = numbers[zone] ?? Number.NaN;
+  return (cells[zone] ?? -1) >= 0 && own >= range.low && own <= range.high ? own : undefined;
 }

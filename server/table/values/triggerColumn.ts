@@ -1,4 +1,4 @@
-import { moveOf } from '../../trade/readings/keyMoves';
+import { moveOf, saysUsual } from '../../trade/readings/keyMoves';
 import { triggerIn } from '../../trade/readings/triggers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
@@ -9,7 +9,9 @@ export function readTriggerColumn(table: ZoneCells): void {
   const column = table.column('trigger');
   if (!column) return;
   const triggers = table.zones.column('trigger');
-  const readings = new CellReadings(table.cells, (text) => triggerIn(text, column.heading) ?? moveOf(text));
+  const startOf = (text: string) =>
+    triggerIn(text, column.heading) ?? moveOf(text) ?? (saysUsual(text) ? 'attack' : undefined);
+  const readings = new CellReadings(table.cells, startOf);
   table.each(column, (zone, cell) => {
     const trigger = table.reading(readings, cell, column);
     if (trigger === undefined) table.drop(cell, column, 'does not say what starts the region');

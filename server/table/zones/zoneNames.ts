@@ -137,7 +137,7 @@ export class NameReader {
     const given = cells.value(cell);
     const isFile = isAudioFileName(given);
     if (given === '') this.ignore(row, 'names no sample');
-    else if (given.startsWith('=')) this.ignore(row, 'has a formula where the sample stands');
+    else if (/^=(?!=)/.test(given)) this.ignore(row, 'has a formula where the sample stands');
     else if (!isFile && isTotal(given) && (this.#endings || !this.#hasKey(row)))
       this.ignore(row, 'sums up other rows');
     else if (!isFile && cells.filled(row) === 1 && this.#width > 2) this.ignore(row, 'is a line of text');

@@ -33,6 +33,7 @@ import { giveNamedReleases } from './said/namedReleases';
 import { giveToRows } from './said/ofRows';
 import { giveColumnSettings, giveSectionSettings } from './said/sectionSettings';
 import { shiftKeys } from './said/shiftedKeys';
+import { giveStatedSwitches } from './said/statedSwitches';
 import { takesInCell } from './takesInCell';
 import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
@@ -96,6 +97,7 @@ export function* readTableZones(
   const fromNames =
     readGroupNames(zones, first, columns, notes, options) ||
     readNamedDynamics(zones, first, columns, rest.statements.dynamics, notes);
+  giveStatedSwitches(zones, first, columns, options, notes);
   giveNamedReleases(zones, first, columns, rest.statements.namedReleases, notes);
   // Of several tables it stays open whose rows are meant.
   if (rest.tables.length === 1) giveToRows(zones, first, columns, rest.statements, notes);

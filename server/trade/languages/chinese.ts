@@ -58,6 +58,7 @@ export const chinese: LanguageWords = {
     offset: ['{start}', '偏移', '{file}{start}'],
     end: ['{end}', '{file}{end}'],
     seq_position: ['轮换', '輪換', '轮询', '轮流', '循环编号'],
+    keyswitch: ['切换键', '键位切换', '切換鍵'],
     trigger: ['触发', '觸發'],
     sample_rate: ['采样率', '採樣率'],
     enabled: ['启用', '啟用', '使用'],

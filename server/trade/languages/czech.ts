@@ -49,6 +49,7 @@ export const czech: LanguageWords = {
     disabled: ['vypnuto', 'vypnutý', 'neaktivní', 'ztlumeno'],
     comment: ['poznámka', 'poznámky', 'komentář', 'popis', 'barva'],
     row_number: ['č', 'číslo', 'řádek'],
+    keyswitch: ['přepínací klávesa', 'přepínač'],
     mute_group: ['tlumicí skupina', 'skupina tlumení', 'výlučná skupina', 'umlčovací skupina'],
     mutes: ['tlumí', 'tlumí skupinu', 'umlčí', 'umlčí skupinu', 'utne skupinu'],
   },

@@ -62,6 +62,7 @@ export const danish: LanguageWords = {
     end: ['{end}', '{file} {end}'],
     seq_position: ['tur', 'skift', 'variant', 'rækkefølge', 'round robin'],
     seq_length: ['antal varianter'],
+    keyswitch: ['skiftetast', 'omskifter', 'omskiftertast'],
     trigger: ['udløser', 'utløser', 'spilles ved'],
     sample_rate: ['samplingsfrekvens', 'samplerate'],
     enabled: ['aktiv', 'i brug'],

@@ -68,6 +68,7 @@ export const finnish: LanguageWords = {
     disabled: ['pois käytöstä', 'mykistetty', 'vaiennettu'],
     comment: ['huomautus', 'kommentti', 'kuvaus', 'väri'],
     row_number: ['nro', 'numero', 'rivi'],
+    keyswitch: ['vaihtokosketin', 'vaihtonäppäin'],
     mute_group: ['vaimennusryhmä', 'sammutusryhmä', 'poissulkuryhmä'],
     mutes: ['vaimentaa', 'vaimentaa ryhmän', 'sammuttaa', 'sammuttaa ryhmän', 'katkaisee ryhmän'],
   },

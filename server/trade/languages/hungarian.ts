@@ -55,6 +55,7 @@ export const hungarian: LanguageWords = {
     end: ['{file} {end}', 'végpont'],
     seq_position: ['sorrend', 'váltakozás', 'változat', 'körforgó', 'round robin'],
     seq_length: ['változatok száma'],
+    keyswitch: ['váltóbillentyű', 'kapcsolóbillentyű'],
     trigger: ['indítás', 'kioldás'],
     deviation: ['eltérés', 'mért eltérés', 'hangoltsági eltérés'],
     sample_rate: ['mintavételi frekvencia', 'mintavétel'],

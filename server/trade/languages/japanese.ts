@@ -59,6 +59,7 @@ export const japanese: LanguageWords = {
     end: ['{end}', '{file}{end}'],
     seq_position: ['ラウンドロビン', '順番', '交互', '順序'],
     seq_length: ['ラウンドロビン数', '交互数'],
+    keyswitch: ['キースイッチ', '切り替えキー', '切替キー'],
     trigger: ['トリガー', '発音', 'リリース'],
     sample_rate: ['サンプルレート', 'サンプリング周波数'],
     enabled: ['有効', '使用'],

@@ -53,6 +53,7 @@ export const korean: LanguageWords = {
     disabled: ['음소거', '비활성', '사용 안 함'],
     comment: ['비고', '메모', '설명', '색상', '주석'],
     row_number: ['번호', '행', '순번'],
+    keyswitch: ['키스위치', '전환 키'],
     mute_group: ['뮤트 그룹', '초크 그룹', '배타 그룹'],
     mutes: ['끄는 그룹', '뮤트하는 그룹'],
   },

@@ -89,6 +89,7 @@ export const polish: LanguageWords = {
     end: ['koniec', 'koniec próbki'],
     seq_position: ['kolejność', 'kolejka', 'wariant', 'naprzemiennie', 'round robin'],
     seq_length: ['liczba wariantów'],
+    keyswitch: ['klawisz przełączający', 'przełącznik', 'klawisz zmiany'],
     trigger: ['wyzwalanie', 'wyzwalacz'],
     sample_rate: ['częstotliwość próbkowania'],
     enabled: ['aktywny', 'aktywna', 'włączony'],

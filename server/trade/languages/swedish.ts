@@ -47,6 +47,7 @@ export const swedish: LanguageWords = {
     end: ['{end}', '{file} {end}'],
     seq_position: ['turordning', 'växling', 'variant', 'round robin'],
     seq_length: ['antal varianter'],
+    keyswitch: ['omkopplingstangent', 'växlingstangent', 'omkopplare'],
     trigger: ['utlösare', 'spelas vid'],
     sample_rate: ['samplingsfrekvens', 'samplingshastighet'],
     enabled: ['aktiv', 'används', 'på'],

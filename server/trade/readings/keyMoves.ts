@@ -15,6 +15,16 @@ const moves = {
 const when =
   /^(?:when|wann|wenn|quand|lorsque|cuando|quando|wanneer|nar|kun|kiedy|kdy|когда|starts?|event|moment|ereignis|evenement|evento)$/u;
 
+/** Words for zones that sound as usual, beside others that sound when the key is let go; without accents. */
+const usual =
+  /^(?:notes?|noten?|nota|notas|nuta|noot|nuotti|нота|音符|音|normal|normale|normaal|regular|usual|main|body|sustain(?:ed)?|ton|tone|tones|toon|son|sons|suono|sonido|som|klang|sound|klank|dzwiek|zvuk|звук|обычн\p{L}*)$/u;
+
+/** Whether a cell is a word for what sounds as usual, such as `note` beside `release`. */
+export function saysUsual(text: string): boolean {
+  const words = wordsOf(text);
+  return words.length === 1 && usual.test(words[0] ?? '');
+}
+
 /**
  * What starts a zone by a cell that says which way a key goes, or how it is moved, where the heading speaks of a key or of what makes
  * zones play: `up` and `down` under `sounds when the key goes`. `undefined` under other headings, as of strokes of a bow.

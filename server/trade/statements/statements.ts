@@ -37,6 +37,8 @@ import { statedDynamicsIn } from './layers/statedDynamics';
 import { loopsToEndIn } from './playing/loopsToEnd';
 import type { NamedReleases } from './playing/namedReleases';
 import { namedReleasesIn } from './playing/namedReleases';
+import type { NamedSwitches } from './playing/namedSwitches';
+import { namedSwitchesIn } from './playing/namedSwitches';
 import type { StatedEnds } from './playing/statedEnds';
 import { endsIn } from './playing/statedEnds';
 import { turnStatement, turnsOfSameKeys } from './playing/turns';
@@ -69,6 +71,8 @@ export interface Statements {
   switches: {
     range: { low: number; high: number } | undefined;
     start: { name: string; text: string } | undefined;
+    /** The keys that switch to named articulations. */
+    named: NamedSwitches | undefined;
   };
   /** Names that the text explains as letting the key go, bare. */
   releases: ReadonlySet<string>;
@@ -242,7 +246,7 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
         text: clausesOf(text).find((one) => switchStart.test(one) || startsIn.test(one)) ?? text,
       };
   }
-  return { range, start };
+  return { range, start, named: namedSwitchesIn(texts) };
 }
 
 function rateIn(text: string): number | undefined {

@@ -4,7 +4,8 @@ import { TableCells } from '../cells';
 import type { DeclaredType } from './declaredTypes';
 import { declaredTypes } from './declaredTypes';
 import { namedTexts } from './joinedTexts';
-import type { LiteralField, LiteralRecord } from './literalRecords';
+import type { LiteralField } from './literalField';
+import type { LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
@@ -79,7 +80,7 @@ export function literalCells(text: string): TableCells | undefined {
   const read = constants === undefined ? readIndented(text) : readLiterals(constants, namedTexts(text));
   if (!read) return undefined;
   const { top, comments } = read;
-  const { records, around } = literalRecords(top);
+  const { records, around, shared } = literalRecords(top);
   // One call of a function may do anything.
   if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(constants ?? body))))
     return undefined;
@@ -95,6 +96,11 @@ export function literalCells(text: string): TableCells | undefined {
     ...around,
     ...types.flatMap(({ sentences }) => sentences),
   ];
+  cells.assumptions = shared.map(({ name, map: { entries, start, end } }) => ({
+    text: `"${name}" is taken for all zones that give no such values of their own: ${entries.map(({ key }) => key.text).join(', ')}.`,
+    start,
+    end,
+  }));
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;
 }

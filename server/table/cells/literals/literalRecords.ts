@@ -5,17 +5,10 @@ import { readKeyRange } from '../../../trade/readings/keyReading';
 import { triggerOf } from '../../../trade/readings/triggers';
 import { meansShared } from '../../../trade/sharedWords';
 import { turnStatement } from '../../../trade/statements/playing/turns';
+import type { SharedValues } from './handedOn';
+import { sharedInside, withoutOverridden } from './handedOn';
+import type { LiteralField } from './literalField';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
-
-/** A value of a zone, under a heading that its keys make, or by its place alone. */
-export interface LiteralField {
-  heading: string;
-  /** Where the heading stands; `undefined` for one that is not in the text. */
-  key: LiteralValue | undefined;
-  text: string;
-  start: number;
-  end: number;
-}
 
 /** A zone of a literal: its values and where it stands. */
 export interface LiteralRecord {
@@ -48,7 +41,11 @@ interface Inherited {
 }
 
 /** Finds the zones of a literal: the innermost maps and lists that name a sample; `around` are texts of what is not in them. */
-export function literalRecords(top: LiteralMap): { records: LiteralRecord[]; around: string[] } {
+export function literalRecords(top: LiteralMap): {
+  records: LiteralRecord[];
+  around: string[];
+  shared: readonly SharedValues[];
+} {
   const finder = new RecordFinder();
   finder.look(top, { fields: [], headings: [], isTop: true });
   headAlike(finder.records);
@@ -72,6 +69,8 @@ function headAlike(records: readonly LiteralRecord[]): void {
 class RecordFinder {
   readonly records: LiteralRecord[] = [];
   readonly around: string[] = [];
+  /** Values for all zones that stand apart from them. */
+  readonly shared: SharedValues[] = [];
 
   /** Adds the zones in a node. */
   look(node: LiteralNode, inherited: Inherited): void {
@@ -102,6 +101,10 @@ class RecordFinder {
         for (const inner of entry.value.entries) handed.push(...fieldsOf(inner, ''));
         continue;
       }
+      const shared = sharedInside(entry.value);
+      for (const { map: values } of shared)
+        for (const inner of values.entries) handed.push(...fieldsOf(inner, ''));
+      if (shared.length > 0) this.shared.push(...shared);
       if (!isTop && namesFolder(entry)) {
         handed.push({ ...fieldFrom('', undefined, entry.value), heading: folderHeading });
         continue;
@@ -161,8 +164,7 @@ class RecordFinder {
     { start, end }: { start: number; end: number },
     handed: readonly LiteralField[],
   ): void {
-    const headings = new Set(own.map(({ heading }) => heading));
-    const others = handed.filter(({ heading }) => !headings.has(heading) && heading !== folderHeading);
+    const others = withoutOverridden(own, handed).filter(({ heading }) => heading !== folderHeading);
     const folder = handed.findLast(({ heading }) => heading === folderHeading)?.text;
     const placed = folder === undefined ? own : own.map((field) => inFolder(field, folder));
     this.records.push({ fields: [...placed, ...others].slice(0, mostFields), start, end });
@@ -181,7 +183,7 @@ const namingMeanings: ReadonlySet<string> = new Set(['sample', 'group', 'comment
 const holding = new WeakMap<LiteralNode, boolean>();
 
 /** Whether some part of a node is a zone of its own. */
-function holdsRecords(node: LiteralNode): boolean {
+export function holdsRecords(node: LiteralNode): boolean {
   if (node.kind === 'value') return false;
   let holds = holding.get(node);
   if (holds === undefined) {

@@ -3,8 +3,10 @@ import { dynamicIn } from '../../../trade/dynamics';
 import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
-import type { LiteralField, LiteralRecord } from './literalRecords';
-import { fieldFrom, fieldsOf } from './literalRecords';
+import { withoutOverridden } from './handedOn';
+import type { LiteralField } from './literalField';
+import type { LiteralRecord } from './literalRecords';
+import { fieldFrom, fieldsOf, holdsRecords } from './literalRecords';
 import type { LiteralEntry, LiteralMap, LiteralNode } from './literalTree';
 
 /** More names than these are no few things that zones share. */
@@ -65,7 +67,7 @@ function giveTo({ fields }: LiteralRecord, heading: string, { values }: LookUp):
     return;
   }
   const meanings = new Set(fields.map((one) => readHeading(one.heading)?.meaning));
-  for (const one of given) {
+  for (const one of withoutOverridden(fields, given)) {
     const meaning = readHeading(one.heading)?.meaning;
     if (meaning === undefined || !meanings.has(meaning)) fields.push(one);
   }
@@ -88,6 +90,8 @@ function lookUpsIn(map: LiteralMap, depth: number): LookUp[] {
 function valuesOf({ key, value }: LiteralEntry): Map<string, LiteralField[]> | undefined {
   const named = value.kind === 'map' && value.items.length === 0 ? value.entries : namedItems(value);
   if (named.length < 2 || named.length > mostNames) return undefined;
+  // What holds the zones themselves hands its values on to them.
+  if (named.some((one) => holdsRecords(one.value))) return undefined;
   const values = new Map<string, LiteralField[]>();
   const isLayered = areLayers(named);
   for (const one of named) {

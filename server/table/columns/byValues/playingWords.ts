@@ -1,6 +1,6 @@
 import { readHeading } from '../../../trade/headings/headings';
 import type { ColumnMeaning } from '../../../trade/meaning';
-import { triggerBelow } from '../../../trade/readings/keyMoves';
+import { saysUsual, triggerBelow } from '../../../trade/readings/keyMoves';
 import { mostlyFilled } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { tellsApart } from './rowsAlike';
@@ -51,7 +51,10 @@ export function findTriggers(state: ColumnState): void {
       const said = looked
         .map((row) => cells.plain(cells.cell(row, index)))
         .filter((text) => text !== '')
-        .map((text) => triggerBelow(heading, text));
+        .map((text) => {
+          const isUsual = meaning !== 'loop' && saysUsual(text);
+          return triggerBelow(heading, text) ?? (isUsual ? 'attack' : undefined);
+        });
       if (!said.includes('release') || said.includes(undefined)) continue;
     }
     columns[index].evidence.length = 0;

@@ -2,8 +2,8 @@ import { dynamicIn } from '../../../trade/dynamics';
 import { bareWord, wordsOf } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyNumber, readKey } from '../../../trade/readings/keyReading';
-import { noteName } from '../../../trade/readings/notePatterns';
 import { startInTitle } from '../../../trade/readings/startInTitle';
+import { switchInTitle } from '../../../trade/switchTitles';
 import type { ColumnReading } from '../../columns/columnReading';
 import { shortened } from '../../columns/columnReading';
 import type { TableNotes } from '../../tableNotes';
@@ -50,11 +50,6 @@ export function readGroupNames(
   return true;
 }
 
-const switchIn = new RegExp(
-  String.raw`[\s,;:([\u2013\u2014-]*\b(?:key ?switch(?: key| note)?|ks|switch(?: key| note)?|umschalttaste|schalttaste|touche de commutation|tecla de cambio|tecla de troca|tasto cambio|schakeltoets)\b\W{0,3}(${noteName}-?\d|\d{1,3})(?![\d\p{L}])[\s)\]]*(?:\(\d{1,3}\))?\)?`,
-  'iu',
-);
-
 /** Key switches that names of groups give, as in `Plucked (keyswitch C1)`. */
 function setSwitches(
   zones: ZoneList,
@@ -65,13 +60,12 @@ function setSwitches(
 ): void {
   const keys = new Map<number, number>();
   for (const [group, name] of names) {
-    const found = switchIn.exec(name);
-    const key = found && readKey(found[1] ?? '', naming);
+    const found = switchInTitle(name);
+    const key = found && readKey(found.key, naming);
     const number = keyNumber(key ?? undefined, keyShift);
     if (!found || !(number >= 0 && number <= 127)) continue;
     keys.set(group, number);
-    const bare = name.replace(found[0], ' ').replace(/^[\s[(]+|[\s\])]+$/g, '');
-    if (bare !== '') zones.groupNames[group] = bare;
+    if (found.name !== '') zones.groupNames[group] = found.name;
   }
   if (keys.size === 0) return;
   const [low, high] = [Math.min(...keys.values()), Math.max(...keys.values())];
