@@ -135,7 +135,16 @@ export const english: LanguageWords = {
       '{range} high',
       'high {range}',
     ],
-    key_range: ['{key} {range}', 'keys', '{range}', 'mapping', 'pitch range', 'range of keys'],
+    key_range: [
+      'plays from to',
+      'plays on',
+      '{key} {range}',
+      'keys',
+      '{range}',
+      'mapping',
+      'pitch range',
+      'range of keys',
+    ],
     lovel: ['{low} {velocity}', 'lv'],
     hivel: ['{high} {velocity}', 'hv'],
     velocity_range: [
