@@ -11,6 +11,7 @@ import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
 import { tableCellsInSteps } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
+import { passTotals } from './cells/totalRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
@@ -73,6 +74,7 @@ export function* openTablesInSteps(
   const joined = chosen ? undefined : joinTables(single, parts);
   const cells = joined ?? single;
   const found = joined ? findTables(joined) : parts;
+  passTotals(cells, found);
   yield 0.8;
   const list = useSampleList(cells, found);
   let hexadecimal = false;

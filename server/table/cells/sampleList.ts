@@ -1,6 +1,8 @@
 import { isAudioFileName } from '../../model/fileNames';
 import { textStart } from '../../model/text/textLayout';
 import { readHeading } from '../../trade/headings/headings';
+import { keyMeanings } from '../../trade/meaning';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';
 import type { TableRows } from './tableRows';
@@ -50,6 +52,7 @@ export function useSampleList(cells: TableCells, tables: readonly TableRows[]): 
   for (const { headings, data, width } of tables) {
     const zones = data.filter((row) => !isListed(row));
     if (zones.length === 0 || zones.some((row) => holdsFile(cells, row))) continue;
+    if (areZones(cells, headings, data.filter(isListed))) continue;
     const column = Array.from({ length: width }, (_, index) => index).find((index) => {
       const meaning = readHeading(headings[index]?.text ?? '')?.meaning;
       if (meaning !== undefined && meaning !== 'sample' && meaning !== 'row_number') return false;
@@ -76,6 +79,17 @@ export function useSampleList(cells: TableCells, tables: readonly TableRows[]): 
       for (const row of listedRows) table.others.push({ row, why: 'lists a sample that zones refer to' });
     }
   return used;
+}
+
+/** Whether lines with a number and a file are zones by themselves, as they give keys under the headings of their table. */
+function areZones(cells: TableCells, headings: TableRows['headings'], listed: readonly number[]): boolean {
+  const keys = headings.flatMap(({ text }, index) => {
+    const meaning = text === '' ? undefined : readHeading(text)?.meaning;
+    return meaning !== undefined && keyMeanings.includes(meaning) ? [index] : [];
+  });
+  const holdsKey = (row: number) =>
+    keys.some((index) => readKeyRange(cells.plain(cells.cell(row, index))) !== undefined);
+  return listed.filter(holdsKey).length * 2 > listed.length;
 }
 
 function listIn(text: string): Map<string, Listed> | undefined {

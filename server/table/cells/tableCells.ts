@@ -19,6 +19,7 @@ import { readRoughKeys } from './roughKeys';
 import { withoutSheetLetters } from './sheetLetters';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
+import { withAlignedRanges } from './split/alignedRanges';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
 import { splitShortLines } from './split/shortLines';
@@ -55,7 +56,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
     partNames(grid);
     return grid;
   }
-  const written = html ? tagged : plainLayout(text);
+  const plain = html ? tagged : plainLayout(text);
+  const written = html ? plain : (withAlignedRanges(plain) ?? plain);
   const list = html ? undefined : bareListCells(written);
   if (list) return toldCells(written) ?? list;
   const records = html ? undefined : recordCells(written);

@@ -1,5 +1,6 @@
 import { isAudioFileName, namesAudioFileIn } from '../../model/fileNames';
-import { isPageNumber, isTotal } from '../../trade/headings/headings';
+import { isPageNumber } from '../../trade/headings/headings';
+import { isTotal } from '../../trade/headings/sums';
 import { readKeyRange } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import { saysOnRelease } from '../../trade/readings/startInTitle';

@@ -6,6 +6,7 @@ import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import { runsFromOne } from '../headings/headingFit';
+import { settleKeyCounts } from './byValues/keyCounts';
 import { orderShare } from './byValues/keyOrder';
 import { settleNumberedPoints } from './byValues/numberedPoints';
 import { settleWithinGroups } from './byValues/widerRanges';
@@ -24,6 +25,7 @@ const lowRates: ReadonlySet<number> = new Set([8000, 11_025, 12_000]);
 export function settleColumns(state: ColumnState): void {
   settleSecondRange(state);
   settleRanks(state);
+  settleKeyCounts(state);
   settleRanges(state);
   settleRates(state);
   settleKey(state);

@@ -24,7 +24,8 @@ export interface ColumnHeading {
 export function findHeading(cells: TableCells, rows: readonly number[]): number {
   let best = -1;
   let most = 0;
-  const first = rows.slice(0, headingWithin).filter((row) => !givesSwitch(cells, row));
+  const all = rows.slice(0, headingWithin);
+  const first = all.slice(firstBelowProperties(cells, all)).filter((row) => !givesSwitch(cells, row));
   for (const row of first) {
     const filled = Math.min(cells.filled(row), mostColumns);
     const known = countKnown(cells, row);
@@ -47,6 +48,39 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
     if (next !== undefined && countValues(cells, next) > 0) return row;
   }
   return -1;
+}
+
+/** So many known headings leave no doubt that a row has them. */
+const fewestClear = 3;
+
+/**
+ * Where the rows begin that are below a block of properties, each of which is a name and a value, as `Author;N. N.;;;` in the columns of the
+ * table: at the first row that has clearly headings, if all rows before hold fewer cells. 0 where there is no such block.
+ */
+function firstBelowProperties(cells: TableCells, rows: readonly number[]): number {
+  for (const [at, row] of rows.entries()) {
+    const filled = cells.filled(row);
+    if (filled <= 2) {
+      if (filled === 2 && (cells.isEmpty(row, 0) || countFiles(cells, row) > 0)) return 0;
+      continue;
+    }
+    const known = countKnown(cells, row);
+    return known >= fewestClear && known * 2 > filled && countValues(cells, row) === 0 ? at : 0;
+  }
+  return 0;
+}
+
+function countFiles(cells: TableCells, row: number): number {
+  let files = 0;
+  const width = Math.min(cells.width(row), mostColumns);
+  for (let column = 0; column < width; column++)
+    // An ending alone is none.
+    if (
+      namesAudioFile(cells, cells.cell(row, column)) &&
+      /[^\s*.]\./u.test(cells.value(cells.cell(row, column)))
+    )
+      files++;
+  return files;
 }
 
 /** Whether a row speaks of a key switch with its number: the title of a section. */

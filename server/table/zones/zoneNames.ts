@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { isTotal, readHeading } from '../../trade/headings/headings';
+import { readHeading } from '../../trade/headings/headings';
+import { isTotal } from '../../trade/headings/sums';
 import { keyMeanings } from '../../trade/meaning';
 import { readKeyRange } from '../../trade/readings/keyReading';
 import { isStillToCome } from '../../trade/readings/stillToCome';

@@ -245,17 +245,10 @@ function numberOfKey(text: string, order: readonly LanguageWords[]): ColumnMeani
   return meaning === 'key_range' ? 'key' : meaning;
 }
 
-const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
 const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
 
 /** No word for a page is longer, without accents. */
 const longestPage = Math.max(...Array.from(pages, (word) => word.length));
-
-/** Whether a row that starts with this text sums up others. */
-export function isTotal(text: string): boolean {
-  const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
-  return word !== undefined && totals.has(bareWord(word));
-}
 
 /** Whether a line numbers a page: `Page 2 of 5`. */
 export function isPageNumber(text: string): boolean {

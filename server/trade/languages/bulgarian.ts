@@ -69,7 +69,7 @@ export const bulgarian: LanguageWords = {
     row_number: ['номер', '№'],
   },
   fillers: ['и', 'за', 'на'],
-  totals: ['общо', 'сума', 'средно'],
+  totals: ['общо', 'всичко', 'сума', 'сбор', 'средно'],
   pages: ['страница'],
   limits: { least: ['от', 'и повече'], most: ['до', 'и по-малко'], all: ['всички'] },
   ends: { opening: ['от'], from: ['от'], upTo: ['до'], low: ['от'], high: ['до'] },

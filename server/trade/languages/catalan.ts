@@ -44,7 +44,7 @@ export const catalan: LanguageWords = {
     row_number: ['número', 'fila'],
   },
   fillers: ['de', 'del', 'i'],
-  totals: ['total', 'mitjana'],
+  totals: ['total', 'totals', 'subtotal', 'suma', 'mitjana'],
   pages: ['pàgina'],
   limits: {
     least: ['des de'],

@@ -90,7 +90,7 @@ export const croatian: LanguageWords = {
     row_number: ['br', 'broj', 'redni broj'],
   },
   fillers: ['i', 'za'],
-  totals: ['ukupno', 'zbroj', 'zbir', 'prosjek'],
+  totals: ['ukupno', 'sveukupno', 'međuzbroj', 'zbroj', 'zbir', 'prosjek', 'prosek'],
   pages: ['stranica', 'strana'],
   limits: { least: ['od', 'i više'], most: ['do', 'i manje'], all: ['sve', 'svi'] },
   ends: { opening: ['od'], from: ['od'], upTo: ['do'], low: ['od'], high: ['do'] },

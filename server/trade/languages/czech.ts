@@ -54,7 +54,7 @@ export const czech: LanguageWords = {
     mutes: ['tlumí', 'tlumí skupinu', 'umlčí', 'umlčí skupinu', 'utne skupinu'],
   },
   fillers: ['a'],
-  totals: ['celkem', 'součet', 'průměr'],
+  totals: ['celkem', 'součet', 'mezisoučet', 'průměr', 'spolu', 'priemer'],
   pages: ['strana', 'list'],
   limits: {
     least: ['od', 'a více'],

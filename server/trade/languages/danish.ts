@@ -98,7 +98,7 @@ export const danish: LanguageWords = {
     ],
   },
   fillers: ['og', 'ved'],
-  totals: ['sum', 'total', 'gennemsnit', 'gjennomsnitt'],
+  totals: ['sum', 'total', 'totalt', 'i alt', 'ialt', 'subtotal', 'gennemsnit', 'gjennomsnitt'],
   pages: ['side', 'ark'],
   limits: {
     least: ['fra', 'og op', 'eller mere'],

@@ -132,7 +132,7 @@ export const dutch: LanguageWords = {
     row_number: ['nr', 'nummer', 'rij', 'regel', 'volgnummer'],
   },
   fillers: ['de', 'het', 'een', 'en', 'bij'],
-  totals: ['totaal', 'som', 'gemiddelde', 'subtotaal'],
+  totals: ['totaal', 'totalen', 'som', 'gemiddelde', 'gemiddeld', 'subtotaal'],
   pages: ['pagina', 'blad'],
   limits: {
     least: ['vanaf', 'van', 'en hoger', 'en meer', 'of meer'],

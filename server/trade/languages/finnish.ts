@@ -73,7 +73,7 @@ export const finnish: LanguageWords = {
     mutes: ['vaimentaa', 'vaimentaa ryhmän', 'sammuttaa', 'sammuttaa ryhmän', 'katkaisee ryhmän'],
   },
   fillers: ['ja'],
-  totals: ['yhteensä', 'summa', 'keskiarvo'],
+  totals: ['yhteensä', 'kaikkiaan', 'summa', 'välisumma', 'keskiarvo'],
   pages: ['sivu'],
   limits: {
     least: ['alkaen'],

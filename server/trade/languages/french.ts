@@ -138,7 +138,7 @@ export const french: LanguageWords = {
     row_number: ['n', 'num', 'numéro', 'ligne', 'indice'],
   },
   fillers: ['de', 'du', 'des', 'la', 'le', 'les', 'l', 'd', 'la plus', 'en'],
-  totals: ['total', 'totaux', 'somme', 'moyenne', 'sous'],
+  totals: ['total', 'totaux', 'somme', 'moyenne', 'moyennes', 'sous total', 'sous totaux'],
   pages: ['page', 'feuille'],
   limits: {
     least: ['à partir de', 'de', 'dès', 'depuis', 'et plus'],

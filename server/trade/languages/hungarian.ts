@@ -68,7 +68,7 @@ export const hungarian: LanguageWords = {
     mutes: ['némítja', 'elnémítja', 'elhallgattatja'],
   },
   fillers: ['a', 'az', 'és'],
-  totals: ['összesen', 'összeg', 'átlag'],
+  totals: ['összesen', 'mindösszesen', 'részösszeg', 'összeg', 'átlag'],
   pages: ['oldal', 'lap'],
   limits: {
     least: ['legalább', 'felett', 'fölött', 'és felette', 'vagy több'],

@@ -112,7 +112,7 @@ export const italian: LanguageWords = {
     row_number: ['n', 'num', 'numero', 'riga', 'indice'],
   },
   fillers: ['di', 'del', 'della', 'dello', 'il', 'la', 'dell'],
-  totals: ['totale', 'totali', 'somma', 'media'],
+  totals: ['totale', 'totali', 'subtotale', 'somma', 'media'],
   pages: ['pagina', 'foglio'],
   limits: {
     least: ['da', 'dal', 'a partire da', 'e oltre', 'in su'],

@@ -70,7 +70,7 @@ export const japanese: LanguageWords = {
     mutes: ['消音', '消すグループ', 'ミュートするグループ'],
   },
   fillers: [],
-  totals: ['合計', '小計', '総計', '平均'],
+  totals: ['合計', '小計', '総計', '計', '総数', '平均'],
   pages: ['ページ', '頁'],
   limits: {
     least: ['以上', 'から'],

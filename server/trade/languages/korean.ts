@@ -58,7 +58,7 @@ export const korean: LanguageWords = {
     mutes: ['끄는 그룹', '뮤트하는 그룹'],
   },
   fillers: [],
-  totals: ['합계', '총계', '평균'],
+  totals: ['합계', '총계', '소계', '총합', '평균'],
   pages: ['페이지', '쪽'],
   limits: {
     least: ['이상', '부터'],

@@ -100,7 +100,7 @@ export const polish: LanguageWords = {
     mutes: ['wycisza', 'wycisza grupę', 'tłumi', 'tłumi grupę', 'ucina grupę'],
   },
   fillers: ['i', 'dla'],
-  totals: ['suma', 'razem', 'średnia'],
+  totals: ['suma', 'razem', 'łącznie', 'ogółem', 'średnia'],
   pages: ['strona', 'arkusz'],
   limits: {
     least: ['od', 'i więcej', 'wzwyż'],

@@ -121,7 +121,7 @@ export const portuguese: LanguageWords = {
     row_number: ['nº', 'n', 'núm', 'número', 'linha', 'índice'],
   },
   fillers: ['de', 'do', 'da', 'dos', 'das', 'o'],
-  totals: ['total', 'totais', 'soma', 'média'],
+  totals: ['total', 'totais', 'subtotal', 'soma', 'média'],
   pages: ['página', 'folha'],
   limits: {
     least: ['desde', 'de', 'a partir de', 'e mais', 'ou mais'],

@@ -115,7 +115,7 @@ export const romanian: LanguageWords = {
     row_number: ['nr', 'nr crt', 'număr', 'rând'],
   },
   fillers: ['și', 'pentru', 'din'],
-  totals: ['total', 'sumă', 'medie'],
+  totals: ['total', 'subtotal', 'sumă', 'medie', 'media'],
   pages: ['pagina'],
   limits: { least: ['de la', 'și mai mult'], most: ['până la', 'și mai puțin'], all: ['tot', 'toate'] },
   ends: {

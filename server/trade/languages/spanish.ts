@@ -109,7 +109,7 @@ export const spanish: LanguageWords = {
     row_number: ['núm', 'número', 'fila', 'línea', 'índice', 'n'],
   },
   fillers: ['de', 'del', 'la', 'el', 'los', 'las'],
-  totals: ['total', 'totales', 'suma', 'promedio', 'media'],
+  totals: ['total', 'totales', 'subtotal', 'suma', 'promedio', 'media'],
   pages: ['página', 'hoja'],
   limits: {
     least: ['desde', 'de', 'a partir de', 'y más', 'o más', 'en adelante'],

@@ -58,7 +58,7 @@ export const swedish: LanguageWords = {
     mutes: ['tystar', 'tystar grupp', 'dämpar', 'dämpar grupp', 'stoppar', 'stoppar grupp', 'klipper grupp'],
   },
   fillers: ['och', 'vid'],
-  totals: ['summa', 'totalt', 'medelvärde'],
+  totals: ['summa', 'totalt', 'delsumma', 'sammanlagt', 'medelvärde', 'genomsnitt'],
   pages: ['sida', 'blad'],
   limits: {
     least: ['från', 'och uppåt', 'eller mer'],

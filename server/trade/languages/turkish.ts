@@ -94,7 +94,7 @@ export const turkish: LanguageWords = {
     mutes: ['susturur', 'keser'],
   },
   fillers: ['ve'],
-  totals: ['toplam', 'ortalama'],
+  totals: ['toplam', 'genel toplam', 'ara toplam', 'ortalama'],
   pages: ['sayfa'],
   limits: {
     least: ['en az', 've üstü', 've üzeri'],

@@ -1,6 +1,6 @@
 import { audioEndingInText } from '../../../model/fileNames';
-import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
+import { areHeadings, listsIn } from './commentedHeadings';
 import type { DeclaredType } from './declaredTypes';
 import { declaredTypes } from './declaredTypes';
 import { namedTexts } from './joinedTexts';
@@ -12,6 +12,7 @@ import { readLiterals } from './literalTree';
 import { useLookUps } from './lookUps';
 import { proseAround } from './proseAround';
 import { constantsOf } from './sourceConstants';
+import { listsColumns, unendedRecords } from './unendedRecords';
 import { readIndented } from './yamlTree';
 
 /** So much of a text tells whether it may be a literal. */
@@ -19,8 +20,6 @@ const looked = 4096;
 const mostColumns = 200;
 /** Types are declared so far from the start of a text. */
 const longestTypes = 1 << 16;
-/** So many places of a comment may begin a remark. */
-const mostRemarks = 12;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
   /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$@][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?:(?::[^=\n]{0,60})?:?=|<-)\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
@@ -39,7 +38,7 @@ const file = new RegExp(`["'\`][^"'\`\n]{1,300}${audioEndingInText}["'\`]`, 'iu'
 export function mayBeLiteral(text: string): boolean {
   const start = withoutComments(text);
   if (hasBlocks(start)) return false;
-  return opening.test(start) && (file.test(text) || /["']\s*:/.test(start));
+  return opening.test(start) && (file.test(text) || /["']\s*:/.test(start) || listsColumns(text));
 }
 
 /** Whether a text names a file in quotation marks, and a bracket opens a line in it, or behind a name and a sign. */
@@ -80,7 +79,10 @@ export function literalCells(text: string): TableCells | undefined {
   const read = constants === undefined ? readIndented(text) : readLiterals(constants, namedTexts(text));
   if (!read) return undefined;
   const { top, comments } = read;
-  const { records, around, shared } = literalRecords(top);
+  const found = literalRecords(top);
+  const unended = found.records.length === 0 ? unendedRecords(text, top, comments) : undefined;
+  const { around, shared } = found;
+  const records = unended?.records ?? found.records;
   // One call of a function may do anything.
   if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(constants ?? body))))
     return undefined;
@@ -90,6 +92,7 @@ export function literalCells(text: string): TableCells | undefined {
   useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
   cells.areRecords = true;
+  if (unended?.told) cells.assumptions = [...cells.assumptions, unended.told];
   cells.around = [
     ...(prose?.sentences ?? []),
     ...comments.map(({ text: one }) => one),
@@ -133,44 +136,6 @@ function nameByComment(records: readonly LiteralRecord[], comments: readonly Lit
     for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
     return;
   }
-}
-
-function areHeadings(names: readonly string[], places: number): boolean {
-  if (names.length !== places || names.length < 3) return false;
-  const known = names.filter((name) => readHeading(name) !== undefined).length;
-  return known * 3 >= names.length * 2;
-}
-
-/** What a comment may list: all of it, what stands in its outer brackets, and what stands before a remark. */
-function listsIn(comment: string): string[][] {
-  const all = comment.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
-  const texts = [...inOuterBrackets(comment), all, ...textsBefore(comment)];
-  // Where no sign parts them, they stand over their values, or are single words.
-  return [/\s*[,;|\t]\s*/, /\s{2,}/, /\s+/].flatMap((sign) =>
-    texts.map((text) =>
-      text
-        .trim()
-        .split(sign)
-        .map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
-    ),
-  );
-}
-
-function inOuterBrackets(text: string): string[] {
-  const found: string[] = [];
-  let depth = 0;
-  let start = 0;
-  for (let at = 0; at < text.length; at++) {
-    if ('([{<'.includes(text[at]) && depth++ === 0) start = at + 1;
-    else if (')]}>'.includes(text[at]) && depth > 0 && --depth === 0) found.push(text.slice(start, at));
-  }
-  return found;
-}
-
-/** A comment up to each sign that may begin a remark, as in `file, low, root  (gain is linear)`, without words before a colon. */
-function textsBefore(comment: string): string[] {
-  const ends = [...comment.slice(0, looked).matchAll(/\s{2,}|\s[-\u2013\u2014(]|[.;]\s/gu)];
-  return ends.slice(0, mostRemarks).map(({ index }) => comment.slice(0, index).replace(/^[^,]*:\s*/u, ''));
 }
 
 /** A column: a heading, or the place of values without one. */

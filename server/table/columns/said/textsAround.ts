@@ -8,6 +8,8 @@ import type { ColumnReading } from '../columnReading';
 const mostLooks = 40;
 const mostTexts = 400;
 const longest = 2000;
+/** The name of a property has few words. */
+const longestName = 40;
 /** A sentence goes over so many lines at most. */
 const mostWrapped = 6;
 
@@ -89,9 +91,20 @@ function isZone(
 }
 
 function rowText(cells: TableCells, row: number): string {
+  const property = propertyIn(cells, row);
+  if (property !== undefined) return property;
   const { start, end } = cells.rowSpan(row);
   // Of a page only what it shows says something.
   if (cells.rowSpans === undefined) return cells.text.slice(start, Math.min(end, start + longest));
   const width = Math.min(cells.width(row), 50);
   return Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column))).join(' ');
+}
+
+/** A row that gives a name a value in the columns of the table, as a sentence does: `Folder;strings/long;;;`. */
+function propertyIn(cells: TableCells, row: number): string | undefined {
+  if (cells.rowSpans !== undefined || cells.filled(row) !== 2 || cells.width(row) < 3) return undefined;
+  if (cells.isEmpty(row, 0) || cells.isEmpty(row, 1)) return undefined;
+  const name = cells.value(cells.cell(row, 0)).replace(/\s*[:=]$/u, '');
+  const isName = name.length <= longestName && /^\p{L}[\p{L}\p{N} ()'.-]*$/u.test(name);
+  return isName ? `${name}: ${cells.value(cells.cell(row, 1))}` : undefined;
 }
