@@ -1,5 +1,5 @@
 import { moveOf } from '../../trade/readings/keyMoves';
-import { triggerIn } from '../../trade/readings/triggers';
+import { triggerBesideRelease, triggerIn } from '../../trade/readings/triggers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
 import { valueWords } from '../zones/zoneList';
@@ -9,7 +9,10 @@ export function readTriggerColumn(table: ZoneCells): void {
   const column = table.column('trigger');
   if (!column) return;
   const triggers = table.zones.column('trigger');
-  const readings = new CellReadings(table.cells, (text) => triggerIn(text, column.heading) ?? moveOf(text));
+  const readings = new CellReadings(
+    table.cells,
+    (text) => triggerIn(text, column.heading) ?? moveOf(text) ?? triggerBesideRelease(text),
+  );
   table.each(column, (zone, cell) => {
     const trigger = table.reading(readings, cell, column);
     if (trigger === undefined) table.drop(cell, column, 'does not say what starts the region');

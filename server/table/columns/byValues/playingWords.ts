@@ -1,6 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { triggerBelow } from '../../../trade/readings/keyMoves';
+import { triggerBesideRelease } from '../../../trade/readings/triggers';
 import { mostlyFilled } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { tellsApart } from './rowsAlike';
@@ -51,7 +52,7 @@ export function findTriggers(state: ColumnState): void {
       const said = looked
         .map((row) => cells.plain(cells.cell(row, index)))
         .filter((text) => text !== '')
-        .map((text) => triggerBelow(heading, text));
+        .map((text) => triggerBelow(heading, text) ?? triggerBesideRelease(text));
       if (!said.includes('release') || said.includes(undefined)) continue;
     }
     columns[index].evidence.length = 0;
