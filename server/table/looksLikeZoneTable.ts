@@ -66,7 +66,9 @@ export function lackOfZoneTable(text: string): string | undefined {
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
     return isMarkup
-      ? 'it looks like source text'
+      ? isJson(start)
+        ? 'it is JSON, but lists no samples with keys'
+        : 'it looks like source text'
       : 'its lines have no columns, and name no samples with keys';
   const split = findTables(cells);
   const recorded = withRecording(cells, split, new Glossary(cells, split).texts);
@@ -166,4 +168,13 @@ function startOf(text: string): string {
   if (text.length <= looked) return text;
   const cut = Math.max(text.lastIndexOf('\n', looked), text.lastIndexOf('\r', looked));
   return text.slice(0, cut > 0 ? cut : looked);
+}
+
+function isJson(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
 }
