@@ -7,6 +7,7 @@ import { isHtmlTable } from './cells/markup/htmlCells';
 import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
 import { xmlCells } from './cells/markup/xmlCells';
+import { withRecording } from './cells/oneRecording';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
@@ -15,6 +16,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { Glossary } from './headings/glossary';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 
@@ -64,12 +66,17 @@ export function lackOfZoneTable(text: string): string | undefined {
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
     return isMarkup
-      ? 'it looks like source text'
+      ? isJson(start)
+        ? 'it is JSON, but lists no samples with keys'
+        : 'it looks like source text'
       : 'its lines have no columns, and name no samples with keys';
-  const tables = findTables(cells);
-  useSampleList(cells, tables);
-  useNameOctaves(cells, tables);
-  const lacks = tables.map((rows) => lackOf(cells, rows));
+  const split = findTables(cells);
+  const recorded = withRecording(cells, split, new Glossary(cells, split).texts);
+  const tables = recorded ? findTables(recorded) : split;
+  const read = recorded ?? cells;
+  useSampleList(read, tables);
+  useNameOctaves(read, tables);
+  const lacks = tables.map((rows) => lackOf(read, rows, recorded !== undefined));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
 
@@ -95,9 +102,11 @@ function isAssigning(text: string): boolean {
 const nothing = 'it has no rows';
 
 /** What a table lacks; `undefined` where it holds zones. */
-function lackOf(cells: TableCells, rows: TableRows): string | undefined {
+function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): string | undefined {
   if (rows.data.length === 0) return nothing;
   const columns = readColumns(cells, rows);
+  if (hasRecording && columns.some((one) => keyMeanings.includes(one.meaning) && isHeaded(one)))
+    return undefined;
   const pieces = pieceList(cells, rows.data.slice(0, mostLooks), columns);
   if (pieces) return pieces;
   const sample = columns.find(({ meaning }) => meaning === 'sample');
@@ -159,4 +168,13 @@ function startOf(text: string): string {
   if (text.length <= looked) return text;
   const cut = Math.max(text.lastIndexOf('\n', looked), text.lastIndexOf('\r', looked));
   return text.slice(0, cut > 0 ? cut : looked);
+}
+
+function isJson(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
 }

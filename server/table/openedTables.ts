@@ -7,6 +7,7 @@ import { readDatedRanges } from './cells/datedRanges';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
 import { joinTables } from './cells/joinedTables';
+import { withRecording } from './cells/oneRecording';
 import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
 import { tableCellsInSteps } from './cells/tableCells';
@@ -27,6 +28,7 @@ import { Glossary } from './headings/glossary';
 import type { ExplainedWord } from './headings/legendWords';
 import { useLegend } from './headings/legendWords';
 import { useStatedHeadings } from './headings/statedHeadings';
+import { usePieces } from './headings/usePieces';
 import { lackOfKeys } from './lackOfKeys';
 import { lackOfSamples } from './samplesToCome';
 import { textFault } from './textFault';
@@ -72,8 +74,11 @@ export function* openTablesInSteps(
   mendCommaEndings(single);
   const parts = findTables(single);
   const joined = chosen ? undefined : joinTables(single, parts);
-  const cells = joined ?? single;
-  const found = joined ? findTables(joined) : parts;
+  const whole = joined ?? single;
+  const split = joined ? findTables(joined) : parts;
+  const recorded = withRecording(whole, split, new Glossary(whole, split).texts);
+  const cells = recorded ?? whole;
+  const found = recorded ? findTables(recorded) : split;
   passTotals(cells, found);
   yield 0.8;
   const list = useSampleList(cells, found);
@@ -89,6 +94,7 @@ export function* openTablesInSteps(
   yield 0.8;
   useNameOctaves(cells, found);
   useEndHeadings(found, glossary);
+  usePieces(cells, found, recorded !== undefined, glossary);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     const done = () => 0.8 + (0.2 * tables.length) / found.length;

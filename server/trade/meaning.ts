@@ -22,6 +22,7 @@ export type ColumnMeaning =
   | 'loop_length'
   | 'offset'
   | 'end'
+  | 'length'
   | 'seq_position'
   | 'seq_length'
   | 'trigger'
@@ -72,6 +73,7 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   loop_length: 'loop length',
   offset: 'sample start',
   end: 'sample end',
+  length: 'length of the piece',
   seq_position: 'round robin position',
   seq_length: 'round robin length',
   trigger: 'trigger',

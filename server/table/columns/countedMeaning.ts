@@ -20,7 +20,7 @@ export function countedMeaning(
   heading: string,
   contents: ColumnContents,
 ): { meaning: ColumnMeaning; unit: keyof typeof unitMeanings } | undefined {
-  const unit = unitInHeading(heading) ?? unitBefore(heading);
+  const unit = unitInHeading(heading) ?? unitBefore(heading) ?? unitWithin(heading);
   if (unit !== 'dB' && unit !== 'cents' && unit !== 'semitones' && unit !== 'linear') return undefined;
   if (unit === 'linear' && !areFactors(contents)) return undefined;
   // A letter alone is more often a name.
@@ -36,6 +36,11 @@ function unitBefore(heading: string): Unit | undefined {
     saysOf(rest, way),
   );
   return isWay ? unitOf(first) : undefined;
+}
+
+/** dB amid words that say that samples are softer by them: `Level dB down`. */
+function unitWithin(heading: string): Unit | undefined {
+  return /(?<!\p{L})dB(?!\p{L})/iu.test(heading) && softer.test(bareWord(heading)) ? 'dB' : undefined;
 }
 
 /** What numbers are that count the other way: dB by which a sample is softer, cents by which it is too high. */

@@ -3,6 +3,7 @@ import { aloneEnd } from '../../trade/headings/headingStems';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { keyFrequencies } from '../../trade/readings/frequencyReading';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import { statedSettings } from '../../trade/statements/settings';
 import { labelsSideBySide } from '../headings/labelsSideBySide';
 import { findEnds } from './byValues/keyEnds';
@@ -143,6 +144,10 @@ function plainMeaning(
     const keysKnown = contents.portions >= half || taken.has('key_range') || noteRangesAhead(state, index);
     return is(keysKnown ? 'velocity_range' : 'key_range', 0.6, 'Its cells are ranges of numbers.');
   }
+  // A bare list of files may give single keys and ranges of them.
+  const isBareList = !headingsKnown && state.columns.length === 2 && state.othersHoldFiles(index);
+  if (isBareList && shareOf(contents, 'number-range') > 0 && areAllKeys(state, index))
+    return is('key_range', 0.75, 'Its cells are keys and ranges of keys, each beside a file.');
   for (const [unit, meaning] of [
     ['dB', 'volume'],
     ['cents', 'tune'],
@@ -301,4 +306,13 @@ function isFrames(contents: ColumnContents): boolean {
     contents.negative === 0 &&
     contents.greatest > 1000
   );
+}
+
+/** Whether the cells of a column that hold something are keys or ranges of keys, of 0 to 127. */
+function areAllKeys({ cells, looked }: ColumnState, index: number): boolean {
+  const texts = looked.map((row) => cells.plain(cells.cell(row, index))).filter((text) => text !== '');
+  return texts.every((text) => {
+    const range = readKeyRange(text);
+    return range !== undefined && (range.low.number ?? 0) <= 127 && (range.high.number ?? 0) <= 127;
+  });
 }

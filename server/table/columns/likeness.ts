@@ -87,6 +87,7 @@ const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
     contents.negative === 0 &&
     (arePositions(contents) || rangeMeanings.some((meaning) => state.taken.has(meaning))),
   end: isPosition,
+  length: isPosition,
   seq_position: (contents, _state, numbers) => numbers >= nearlyAll && runsFromOne(contents),
   seq_length: isCount(mostTurns),
   trigger: ({ triggers, filled }) => triggers >= filled * nearlyAll,

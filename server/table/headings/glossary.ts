@@ -2,7 +2,7 @@ import type { HeadingReading } from '../../trade/headings/headings';
 import { readHeading } from '../../trade/headings/headings';
 import { panWord } from '../../trade/languages/cellWords';
 import { bareWord, usualSigns } from '../../trade/languages/spelling';
-import type { ColumnMeaning } from '../../trade/meaning';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 
@@ -51,8 +51,8 @@ export class Glossary {
   }
 
   /** Settles what a heading means, by what a text says of the words below it. */
-  settle(heading: string, meaning: ColumnMeaning, text: string): void {
-    if (heading !== '') this.#settled.set(heading, { meaning, unit: undefined, text, isSettled: true });
+  settle(heading: string, meaning: ColumnMeaning, text: string, unit?: Unit): void {
+    if (heading !== '') this.#settled.set(heading, { meaning, unit, text, isSettled: true });
   }
 
   #read(text: string): void {

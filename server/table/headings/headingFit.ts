@@ -106,6 +106,7 @@ const fits: Readonly<Record<ColumnMeaning, Judge>> = {
   loop_length: areNumbers,
   offset: areNumbers,
   end: areNumbers,
+  length: areNumbers,
   seq_position: ({ contents, files, notes, numbers }) => {
     if (files + notes >= most) return 'no';
     if (contents.turns >= contents.filled * most) return 'yes';

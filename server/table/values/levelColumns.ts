@@ -46,7 +46,7 @@ export class LevelColumns {
     const attenuation = table.column('attenuation');
     if (volume) table.each(volume, this.#levelsIn(volume, this.#countsDown(volume, attenuation)));
     if (!attenuation) return;
-    const levels = this.#levelsIn(attenuation, true);
+    const levels = this.#levelsIn(attenuation, !this.#hasOwnSigns(attenuation));
     table.each(attenuation, (zone, cell) => {
       if (table.cellOf(table.zones.rows[zone], volume) >= 0)
         table.drop(cell, attenuation, 'stands beside a level');
@@ -75,6 +75,19 @@ export class LevelColumns {
       `The numbers in ${columnName(column)} ${what} the text says "${shortened(told.text)}".`,
     );
     return !clashes;
+  }
+
+  /** Whether all numbers of a column of attenuations that say something are below 0: then they are levels, and nothing is raised. */
+  #hasOwnSigns(column: ColumnReading): boolean {
+    const { plain } = this.table.numbersIn(column);
+    if (column.unit !== 'dB') return false;
+    if (plain.negative === 0 || plain.greatest > 0 || this.table.options.scales?.has(column.index))
+      return false;
+    this.table.noteColumn(
+      column,
+      `The numbers in ${columnName(column)} are below 0, so they are written as levels with their own signs.`,
+    );
+    return true;
   }
 
   #levelsIn(column: ColumnReading, named: boolean): (zone: number, cell: number) => void {
@@ -219,5 +232,7 @@ export class LevelColumns {
 }
 
 function exampleHeading({ heading }: ColumnReading): string {
-  return heading === '' || heading.length > 20 ? 'Level' : heading;
+  // What stands in brackets would be a second unit.
+  const bare = heading.replace(/\s*[([{].*$/u, '').trim();
+  return bare === '' || bare.length > 20 ? 'Level' : bare;
 }

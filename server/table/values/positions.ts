@@ -7,6 +7,7 @@ import { DistinctTexts } from '../cells/distinctTexts';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
+import { endsAreStarts } from './touchingPieces';
 
 const mostFrameDigits = 15;
 /** Samples seldom last longer than a minute (our choice). */
@@ -14,7 +15,15 @@ const longestSeconds = 60;
 /** What positions are counted in. */
 const positionUnits = ['frames', 's', 'ms', 'percent'] as const;
 type PositionUnit = (typeof positionUnits)[number];
-const positionMeanings = ['loop', 'loop_start', 'loop_end', 'loop_length', 'offset', 'end'] as const;
+const positionMeanings = [
+  'loop',
+  'loop_start',
+  'loop_end',
+  'loop_length',
+  'offset',
+  'end',
+  'length',
+] as const;
 
 const unitWords: Readonly<Record<PositionUnit, string>> = {
   frames: 'frames',
@@ -86,9 +95,14 @@ export class Positions {
         else if (frame === frames - 1) last++;
       });
     const { ends } = table.options.statements;
-    if (ends === undefined && (behind === 0 || last > 0)) return false;
+    const areStarts = endsAreStarts(table, column);
+    if (ends === undefined && !areStarts && (behind === 0 || last > 0)) return false;
     if (ends?.are === 'included') return false;
-    const because = ends ? `as "${shortened(ends.text)}" says` : 'as they equal the number of frames';
+    const because = ends
+      ? `as "${shortened(ends.text)}" says`
+      : areStarts
+        ? 'as pieces of a recording end where others start'
+        : 'as they equal the number of frames';
     table.noteColumn(
       column,
       `${columnName(column)}, ${because}, names the frame after the last one, so 1 is taken off each.`,

@@ -1,5 +1,5 @@
 import { moveOf, saysUsual } from '../../trade/readings/keyMoves';
-import { triggerIn } from '../../trade/readings/triggers';
+import { triggerBesideRelease, triggerIn } from '../../trade/readings/triggers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
 import { valueWords } from '../zones/zoneList';
@@ -10,7 +10,10 @@ export function readTriggerColumn(table: ZoneCells): void {
   if (!column) return;
   const triggers = table.zones.column('trigger');
   const startOf = (text: string) =>
-    triggerIn(text, column.heading) ?? moveOf(text) ?? (saysUsual(text) ? 'attack' : undefined);
+    triggerIn(text, column.heading) ??
+    moveOf(text) ??
+    triggerBesideRelease(text) ??
+    (saysUsual(text) ? 'attack' : undefined);
   const readings = new CellReadings(table.cells, startOf);
   table.each(column, (zone, cell) => {
     const trigger = table.reading(readings, cell, column);

@@ -16,6 +16,9 @@ export class SpokenSamples {
   /** The first name of an audio file in a row of text that is the sample of a row of the table. */
   in(row: number): string | undefined {
     const { cells } = this;
+    // A line about the one recording of all rows is about none of them.
+    if (this.data.length > 1 && [...this.#names()].filter((name) => name !== '').length === 1)
+      return undefined;
     const { start, end } = cells.rowSpan(row);
     const words = cells.text.slice(start, Math.min(end, start + longest)).split(/\s+/u);
     return words

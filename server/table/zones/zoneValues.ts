@@ -9,6 +9,7 @@ import { LoopColumns } from '../values/loopColumns';
 import { MergedRows } from '../values/mergedRows';
 import { readMuteGroups } from '../values/muteGroups';
 import { PanColumn } from '../values/panColumn';
+import { readPieceLengths } from '../values/pieceLengths';
 import { Positions } from '../values/positions';
 import { readRandomColumn } from '../values/randomColumn';
 import { readRateColumn } from '../values/rateColumn';
@@ -40,6 +41,7 @@ export function* readZoneValues(table: ZoneCells): Steps<void> {
   yield* new LoopColumns(table, positions).read();
   yield 0.9;
   positions.read();
+  readPieceLengths(table, positions);
   yield 0.95;
   readSequenceColumns(table);
   readTriggerColumn(table);

@@ -68,7 +68,7 @@ const startWords = new Set(languages.flatMap(({ parts }) => (parts.start ?? []).
 const endWords = new Set(languages.flatMap(({ parts }) => (parts.end ?? []).map(bareWord)));
 /** Words for a length, without accents. */
 const lengthWord =
-  /^(?:len(?:gth)?|size|duration|lange|laenge|dauer|longueur|duree|longitud|duracion|lunghezza|durata|comprimento|duracao|lengte|duur|langd|laengde|laengd|varaktighet|varighed|pituus|kesto|dlugosc|delka|длина|длительность)$/u;
+  /^(?:len(?:gth)?|size|duration|dur|lange|laenge|dauer|longueur|duree|longitud|duracion|lunghezza|durata|comprimento|duracao|lengte|duur|langd|laengde|laengd|varaktighet|varighed|pituus|kesto|dlugosc|delka|длина|длительность)$/u;
 
 /** Whether a word speaks of a length. */
 export function isLengthWord(word: string): boolean {

@@ -228,7 +228,10 @@ export function unitInHeading(text: string): Unit | undefined {
 /** The unit in brackets, also beside a remark: `%, left is negative`. */
 function unitInBrackets(text: string): Unit | undefined {
   const parts = [text, ...text.split(/[,;:\u3001\uff0c\uff1b\uff1a]/)];
-  return parts.map((part) => unitOf(part.trim())).find((unit) => unit !== undefined);
+  // The sign before a unit is no part of it: `(-dB)`.
+  return parts
+    .map((part) => unitOf(part.trim().replace(/^(?:[-\u2212\u2013]\s?|minus )(?=db$)/iu, '')))
+    .find((unit) => unit !== undefined);
 }
 
 const keys: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range']);

@@ -184,7 +184,15 @@ export const english: LanguageWords = {
       'coarse pitch',
     ],
     volume: ['volume', 'vol', 'gain', 'level', 'amplitude', 'amp', 'loudness', 'db', 'trim'],
-    attenuation: ['attenuation', 'atten', 'att', 'initial attenuation'],
+    attenuation: [
+      'attenuation',
+      'atten',
+      'att',
+      'initial attenuation',
+      'reduction',
+      'gain reduction',
+      'level reduction',
+    ],
     pan: [
       'channel',
       'channels',

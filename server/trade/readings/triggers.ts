@@ -1,4 +1,5 @@
 import { loopWord, triggerWord } from '../languages/cellWords';
+import { bareWord } from '../languages/spelling';
 import { triggerPhrase } from './triggerPhrases';
 
 /** What starts a region, by the values of `trigger` in the open SFZ format. */
@@ -33,4 +34,13 @@ export function triggerOf(text: string): TriggerValue | undefined {
     default:
       return undefined;
   }
+}
+
+/** Words for what sounds while keys are held, beside sounds of keys that are let go; without accents, in the languages of the trade. */
+const heldWord =
+  /^(?:sustain(?:s|ed)?|held?|hold|holds|main|normal|note|notes|tone|tones|body|regular|standard|gehalten|halten|haupt\p{L}*|ton|tone|tenue?|soutenue?|normale?|sostenid[oa]|mantenid[oa]|principal|tenut[oa]|sostenut[oa]|principale|mantid[oa]|aangehouden|hoofd\p{L}*|hallen|halls|vanlig|normaali|normalny|glowny|hlavni|обычн\p{L}*|основн\p{L}*)$/u;
+
+/** Reads what starts a region where other cells of a column say that keys are let go: `Sustain` beside `Release` sounds on the key. */
+export function triggerBesideRelease(text: string): TriggerValue | undefined {
+  return triggerOf(text) ?? (heldWord.test(bareWord(text.trim())) ? 'attack' : undefined);
 }

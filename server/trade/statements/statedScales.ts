@@ -53,6 +53,7 @@ const positions: readonly ColumnMeaning[] = [
   'loop_length',
   'offset',
   'end',
+  'length',
 ];
 /** Columns that one subject speaks of. */
 const subjects: readonly (readonly ColumnMeaning[])[] = [

@@ -1,6 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysUsual, triggerBelow } from '../../../trade/readings/keyMoves';
+import { triggerBesideRelease } from '../../../trade/readings/triggers';
 import { mostlyFilled } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { tellsApart } from './rowsAlike';
@@ -53,7 +54,9 @@ export function findTriggers(state: ColumnState): void {
         .filter((text) => text !== '')
         .map((text) => {
           const isUsual = meaning !== 'loop' && saysUsual(text);
-          return triggerBelow(heading, text) ?? (isUsual ? 'attack' : undefined);
+          return (
+            triggerBelow(heading, text) ?? triggerBesideRelease(text) ?? (isUsual ? 'attack' : undefined)
+          );
         });
       if (!said.includes('release') || said.includes(undefined)) continue;
     }

@@ -19,10 +19,10 @@ export function giveNamedReleases(
 ): void {
   const isGiven = columns.some(({ meaning, side }) => meaning === 'trigger' || side?.kind === 'trigger');
   if (statements.length === 0 || isGiven) return;
-  for (const { marks, text } of statements) {
+  for (const { marks, areFolders, text } of statements) {
     const meant: number[] = [];
     for (let zone = first; zone < zones.count; zone++) {
-      const parts = partsOf(zones.sample(zone));
+      const parts = areFolders ? foldersOf(zones.sample(zone)) : partsOf(zones.sample(zone));
       if (marks.some((mark) => parts.includes(mark))) meant.push(zone);
     }
     // What all names have tells none apart.
@@ -35,9 +35,14 @@ export function giveNamedReleases(
     notes.add(
       'assumed',
       { start: zones.cells.starts[cell], end: zones.cells.ends[cell] },
-      `"${shortened(text)}": ${meant.length} ${meant.length === 1 ? 'zone sounds' : 'zones sound'} when the key is let go, by ${meant.length === 1 ? 'its name' : 'their names'}.`,
+      `"${shortened(text)}": ${meant.length} ${meant.length === 1 ? 'zone sounds' : 'zones sound'} when the key is let go, by ${areFolders ? (meant.length === 1 ? 'its folder' : 'their folders') : meant.length === 1 ? 'its name' : 'their names'}.`,
     );
   }
+}
+
+/** The folders of a name. */
+function foldersOf(name: string): string[] {
+  return name.split(/[/\\]/).slice(0, -1).map(bareWord);
 }
 
 /** The words and letters of a name, without its folder and its ending. */

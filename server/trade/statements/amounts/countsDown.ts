@@ -18,6 +18,9 @@ const attenuation =
 /** dB that count from a louder level: `dB below full scale`, `dB under the loudest`, `dB quieter than`. */
 const below =
   /(?<!\p{L})(?:db|decibels?|dezibel|decibel\p{L}*|дб)\s+(?:are )?(?:(?:\p{L}+ ){0,2}(?:below|under|beneath|down|off|softer|quieter|lower|less|unter|unterhalb|leiser|sous|en dessous|au-dessous|por debajo|debajo|sotto|abaixo|onder|under|pod|ponizej|alle|ниже|тише)|(?:mas|plus|piu|mais) (?:baj|bas|pian|baix|faibl|dou[cx]|suav|debol|frac)\p{L}*|zachter|ciszej|tise|lagre|svagare|hiljaise\p{L}*|pienem\p{L}*|halkabb\p{L}*)(?!\p{L})/u;
+/** The minus sign that stands before the unit once for all numbers: `in -dB`. */
+const minusUnit =
+  /(?:^|[\s([])(?:[-\u2013]\s?|(?:minus|negative|neg\.?|negativ\p{L}*|moins|menos|meno)\s)db(?!\p{L})/u;
 /** Numbers above 0 that are said to be quieter. */
 const positive =
   /(?<!\p{L})(?:positiv\p{L}*|plus values|\+|dodatni\p{L}*|kladn\p{L}*|положительн\p{L}*)(?!\p{L})/u;
@@ -64,7 +67,7 @@ function countsDown(sentence: string): boolean | undefined {
   if (otherThings.test(text) && !attenuation.test(text)) return undefined;
   const isOfLevels = /(?<!\p{L})db(?!\p{L})/u.test(text) || namesLevels(sentence);
   if (!isOfLevels) return undefined;
-  if (isLeftOut || attenuation.test(text) || below.test(text)) return false;
+  if (isLeftOut || minusUnit.test(text) || attenuation.test(text) || below.test(text)) return false;
   if (!saysOf(text, 'quieter')) return undefined;
   if (positive.test(text)) return true;
   return greater.test(text) && !saysOf(text.replace(greater, ' '), 'louder') ? false : undefined;

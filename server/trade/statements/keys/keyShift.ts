@@ -4,6 +4,8 @@ import { saysOf } from '../../phrases/toldWords';
 import { turningWords } from '../../turningWords';
 import type { RowChoice } from '../rows/namedRows';
 import { rowClausesIn } from '../rows/namedRows';
+import type { RightRows } from './rightRows';
+import { rightRowsIn, withoutException } from './rightRows';
 
 /** How far the keys of a table are off, as the text says: what has to be added to them. */
 export interface KeyShift {
@@ -12,6 +14,8 @@ export interface KeyShift {
   isOfRoots: boolean;
   /** The rows that are meant; `undefined` for all. */
   rows: RowChoice | undefined;
+  /** What is said of rows whose keys are right. */
+  except: readonly RightRows[];
   /** Whether the sentence has more than is understood, so that nothing is done. */
   isOpen: boolean;
   text: string;
@@ -67,13 +71,14 @@ export function keyShiftIn(texts: readonly string[]): KeyShift | undefined {
   for (const whole of texts)
     for (const sentence of whole.slice(0, longest).split(sentences)) {
       if (sentence.length > longestSentence) continue;
-      const found = shiftIn(sentence.trim());
-      if (found) return found;
+      const { head, except } = withoutException(sentence.trim());
+      const found = shiftIn(head);
+      if (found) return { ...found, text: sentence.trim(), except: [...except, ...rightRowsIn(texts)] };
     }
   return undefined;
 }
 
-function shiftIn(text: string): KeyShift | undefined {
+function shiftIn(text: string): Omit<KeyShift, 'except'> | undefined {
   const bare = bareWord(text);
   const [clause] = rowClausesIn(text);
   // `Rows 2 and 3 are an octave too high` means what stands in them.

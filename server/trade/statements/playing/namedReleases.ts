@@ -7,6 +7,8 @@ import { turningWords } from '../../turningWords';
 export interface NamedReleases {
   /** Letters that stand in the names, bare. */
   marks: readonly string[];
+  /** Whether they name folders. */
+  areFolders: boolean;
   text: string;
 }
 
@@ -21,6 +23,17 @@ const marked =
 /** A part behind the word that says where it stands. */
 const unmarked =
   /(?<!\p{L})(?:ending (?:in|with|on)|end (?:in|with|on)|ends (?:in|with)|starting with|start with|called|named|marked|suffix|prefix|ending|tag|endung|endend auf|auf|finissant par|en|terminan en|che finiscono (?:in|con)|met)\s+(\p{L}[\p{L}\d]{0,14})(?!\p{L})/giu;
+/** A folder with its name, before or behind. */
+const folder =
+  /(?<!\p{L})(?:folder|directory|dir|subfolder|ordner|verzeichnis|unterordner|dossier|repertoire|carpeta|cartella|pasta|map|mapp(?:en)?|mappe(?:n)?|kansio\p{L}*|folder\p{L}*|katalog\p{L}*|slozk\p{L}*|папк\p{L}*)\s+(?:called\s+|named\s+)?["'\u201c\u201e\u00ab]?([\p{L}\d][\p{L}\d_-]{0,30})\/?["'\u201d\u201c\u00bb]?(?![\p{L}\d])|(?<![\p{L}\d])(?!(?:the|this|that|a|one|same|in|of)\s)["'\u201c\u201e\u00ab]?([\p{L}\d][\p{L}\d_-]{0,30})\/?["'\u201d\u201c\u00bb]?\s+(?:folder|directory|subfolder)(?!\p{L})|(?<![\p{L}\d/.])([\p{L}\d][\p{L}\d_-]{0,30})\/(?=[\s*,:;)]|$)/giu;
+
+function foldersIn(text: string): string[] {
+  const small = /^(?:the|this|that|a|one|same|der|die|das|im|le|la|el|il|are|is|of|sind|sont|son|sono)$/u;
+  return Array.from(text.matchAll(folder), ([, ...parts]) => bareWord(parts.find((one) => one) ?? '')).filter(
+    (one) => one !== '' && !small.test(one),
+  );
+}
+
 /** What turns a sentence round, or says that it is open. */
 const turning = new RegExp(
   String.raw`${turningWords('not', 'none', 'except')}|(?<!\p{L})(?:if|maybe|perhaps|loop\p{L}*|keeps?|on (?:after|past|through)|continu\p{L}+|until|before|weiter\p{L}*|bis|jusqu\p{L}*|hasta|fino)(?!\p{L})`,
@@ -33,9 +46,12 @@ export function namedReleasesIn(texts: readonly string[]): NamedReleases[] {
   for (const whole of texts)
     for (const sentence of whole.slice(0, longest).split(/[.!?](?=\s|$)|[\n\r;。！]/u)) {
       const text = sentence.trim();
-      const marks = text.length <= longestSentence ? marksOf(text) : [];
+      const isShort = text.length <= longestSentence;
+      const folders = isShort && saysRelease(text.replace(folder, ' ')) ? foldersIn(text) : [];
+      const areFolders = folders.length > 0;
+      const marks = areFolders ? folders : isShort ? marksOf(text) : [];
       const isNew = marks.some((mark) => !found.some((one) => one.marks.includes(mark)));
-      if (isNew) found.push({ marks, text });
+      if (isNew) found.push({ marks, areFolders, text });
     }
   return found;
 }

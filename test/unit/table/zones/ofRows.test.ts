@@ -90,4 +90,31 @@ describe('keys that are off, as a text says', () => {
   ])('stay: "%s"', (said) => {
     expect(keys(said)).toEqual(['60-64 62', '65-69 67']);
   });
+
+  const drums = table(
+    'File | Low | High | Root',
+    'horn_lo.wav | 40 | 45 | 43',
+    'horn_hi.wav | 46 | 52 | 50',
+    'gong_1.wav | 20 | 20 | 20',
+    'gong_2.wav | 21 | 21 | 21',
+  );
+  it.each([
+    'All key numbers are an octave too low. Only the two gong rows are right as they stand.',
+    'All key numbers are one octave too low, add 12 to every one.\nThe gongs are correct.',
+    'All keys are an octave too low, except for the gongs.',
+    'All keys are an octave too low except the last two rows.',
+    'Add 12 to all keys; rows 3 and 4 are fine.',
+    'Alle Tasten sind eine Oktave zu tief, außer den Gongs.',
+    'Alle Tasten sind eine Oktave zu tief. Nur die Gongs stimmen.',
+    'Toutes les touches sont une octave trop basses, sauf les gongs.',
+  ])('are moved but for those that are right: "%s"', (said) => {
+    const found = regions(`${said}\n\n${drums}`).map(({ key, lokey }) => lokey ?? key);
+    expect(found).toEqual(['52', '58', '20', '21']);
+  });
+
+  it('stay where it is open which ones are right', () => {
+    const text = `All keys are an octave too low. Only the whistles are right.\n\n${drums}`;
+    expect(regions(text).map(({ key, lokey }) => lokey ?? key)).toEqual(['40', '46', '20', '21']);
+    expect(notesOf(text).join()).toMatch(/no key is moved/);
+  });
 });
