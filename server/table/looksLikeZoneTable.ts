@@ -52,7 +52,7 @@ export function lackOfZoneTable(text: string): string | undefined {
   const html = isHtmlTable(text);
   const isTagged = html || /^\ufeff?\s*</.test(text.slice(0, 1000));
   const start = isTagged ? text.slice(0, lookedInHtml) : startOf(text);
-  if (start.includes('\0')) return 'it holds bytes that are no text';
+  if (start.includes('\0')) return 'it holds bytes that are not text';
   const isKnown =
     literalCells(start) !== undefined ||
     wikiCells(start) !== undefined ||
@@ -64,8 +64,8 @@ export function lackOfZoneTable(text: string): string | undefined {
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
     return isMarkup
-      ? 'it looks like source text'
-      : 'its lines have no columns, and name no samples with keys';
+      ? 'it looks like program code'
+      : 'its lines have no columns, and do not name samples with keys';
   const tables = findTables(cells);
   useSampleList(cells, tables);
   useNameOctaves(cells, tables);
@@ -118,7 +118,7 @@ function lackOf(cells: TableCells, rows: TableRows): string | undefined {
   if (sample && isHeaded(sample) && headed.length > 0 && echoKeys(cells, rows, sample, headed))
     return undefined;
   const headings = columns.map(({ heading }) => shortened(heading)).filter((heading) => heading !== '');
-  if (headings.length < 2) return 'its lines have no columns, and name no samples with keys';
+  if (headings.length < 2) return 'its lines have no columns, and do not name samples with keys';
   const seen = headings.slice(0, mostNamed).join(', ') + (headings.length > mostNamed ? ', …' : '');
   const alsoNoKeys = keys.length === 0 ? ' and no keys' : '';
   return `it has columns (${seen}), but none of sample names${alsoNoKeys}`;

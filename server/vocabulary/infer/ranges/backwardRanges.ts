@@ -60,14 +60,19 @@ export function backwardDrafts(assigned: readonly Assigned[]): Draft[] {
     }
     if (turned === 0) return [];
     const areMost = turned * 2 >= filled;
+    const range = `${low.texts[example]} to ${high.texts[example]}`;
+    const which =
+      turned === 1
+        ? `The ${words} range ${range} is`
+        : `${counted(turned, `${words} range`)}, such as ${range}, are`;
     return [
       {
         id: `${words}.backwards`,
-        message: `${counted(turned, `${words} range is`, `${words} ranges are`)} written backwards, such as ${low.texts[example]} to ${high.texts[example]}, and read the other way round.`,
+        message: `${which} written backwards and read the other way round.`,
         confidence: areMost ? 0.6 : 0.85,
         evidence: [
           areMost
-            ? 'The high end seems to stand where a low one is usual.'
+            ? 'Most are written so, so the low and the high place may have been taken for each other. Check both.'
             : 'Swap the two values in the text.',
         ],
         span: low.column.cells[example] ?? firstValueOf(low),
