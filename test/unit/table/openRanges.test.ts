@@ -87,7 +87,7 @@ describe('scales', () => {
       ['0', '64'],
       ['65', '127'],
     ]);
-    expect(notesOf(text).join('\n')).toMatch(/approximated: The velocities .* as 0\.\.1/);
+    expect(notesOf(text).join('\n')).toMatch(/approximated: The velocities .* count from 0 to 1\. Each is/);
   });
 });
 

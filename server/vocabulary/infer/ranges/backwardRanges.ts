@@ -28,7 +28,7 @@ export function backwardLoopDrafts(assigned: readonly Assigned[]): Draft[] {
       message: `${counted(turned.length, 'loop ends', 'loops end')} before ${byCount(turned.length, 'it starts', 'they start')}, such as ${start.texts[example]} to ${end.texts[example]}.`,
       confidence: 0.5,
       evidence: [
-        'Put the numbers right. Others make sense as starts and ends, so they are taken for no lengths.',
+        'Others make sense as starts and ends, so the second number is not taken for a length. Correct the numbers.',
       ],
       span: end.column.cells[example] ?? firstValueOf(end),
       isAbout: () => false,
