@@ -229,7 +229,7 @@ describe('remarks', () => {
   it('are no units', () => {
     const text = table('File | Key | Volume', 'a.wav | 60 | -3', 'b.wav | 61 | 7 ct');
     expect(regions(text).map(({ volume }) => volume)).toEqual(['-3', undefined]);
-    expect(notesOf(text).join()).toMatch(/"7 ct" is no level/);
+    expect(notesOf(text).join()).toMatch(/"7 ct" is not a level/);
   });
 });
 
