@@ -21,7 +21,7 @@ export interface SoundDifference {
   peakDb: number | null;
   rmsDb: number | null;
   levelDb: number;
-  /** By momentary loudness (EBU Tech 3341); `null` where one of them is silent. */
+  /** By momentary loudness (EBU Tech 3341, version 4.0); `null` where one of them is silent. */
   loudnessLu: number | null;
   /** In the bands that either has, from low to high. */
   bands: BandDifference[];

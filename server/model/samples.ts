@@ -115,7 +115,7 @@ export interface SampleSurvey {
   channelCorrelation: number | null;
   /** Whether all channels hold the same. */
   hasEqualChannels: boolean;
-  /** Integrated loudness in LUFS (ITU-R BS.1770); `null` where nothing passes its gate. */
+  /** Integrated loudness in LUFS (ITU-R BS.1770-5); `null` where nothing passes its gate. */
   loudness: number | null;
   /** The greatest momentary loudness in LUFS, over 400 ms or the whole of a shorter sound; `null` for silence. */
   momentaryLoudness: number | null;

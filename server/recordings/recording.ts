@@ -10,7 +10,7 @@ export interface Recording {
   loop: SampleLoop | undefined;
   /** The pitch that was measured, as a MIDI key with a fraction, where it is clear; `undefined` for noise. */
   pitch: number | undefined;
-  /** The greatest momentary loudness in LUFS (ITU-R BS.1770); `undefined` for silence. */
+  /** The greatest momentary loudness in LUFS (ITU-R BS.1770-5); `undefined` for silence. */
   loudness: number | undefined;
   /** The same text for files that hold the same bytes. */
   content: string;

@@ -278,7 +278,7 @@ export const choice = {
     what: 'Highest level of audition, in dB true peak; renders are not limited',
     value: -1,
     why: 'Converters overshoot what lies between frames.',
-    source: 'common practice; EBU R 128; ITU-R BS.1770',
+    source: 'common practice; EBU R 128; ITU-R BS.1770-5',
   },
   mostRatioUp: {
     what: 'Highest ratio of playing faster than recorded',

@@ -123,7 +123,7 @@ function lackBesideNames(
     return undefined;
   const first = rows.find((row) => !cells.isEmpty(row, sample.index)) ?? rows[0] ?? 0;
   const name = shortened(cells.value(cells.cell(first, sample.index)));
-  const names = `the names in ${columnName(sample)}, such as "${name}", are none of audio files`;
+  const names = `the names in ${columnName(sample)}, such as "${name}", are not names of audio files`;
   const keys = columns.filter(
     (column) => keyMeanings.includes(column.meaning) || column.side?.kind === 'key',
   );
@@ -140,7 +140,7 @@ function lackBesideNames(
   const whole = rows.filter((row) => isWhole(keys.map(({ index }) => cells.value(cells.cell(row, index)))));
   if (whole.length * 2 < rows.length) return undefined;
   const seen = keys.map(columnName).join(' and ');
-  return `it gives no keys, as ${seen} say all of 0 to 127 in most rows, and ${names}`;
+  return `it gives no keys: ${seen} say 0 to 127 in most rows, and ${names}`;
 }
 
 /** Whether the heading of a column says by itself that it gives keys. */

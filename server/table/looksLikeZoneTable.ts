@@ -54,7 +54,7 @@ export function lackOfZoneTable(text: string): string | undefined {
   const html = isHtmlTable(text);
   const isTagged = html || /^\ufeff?\s*</.test(text.slice(0, 1000));
   const start = isTagged ? text.slice(0, lookedInHtml) : startOf(text);
-  if (start.includes('\0')) return 'it holds bytes that are no text';
+  if (start.includes('\0')) return 'it holds bytes that are not text';
   const isKnown =
     literalCells(start) !== undefined ||
     wikiCells(start) !== undefined ||
@@ -68,8 +68,8 @@ export function lackOfZoneTable(text: string): string | undefined {
     return isMarkup
       ? isJson(start)
         ? 'it is JSON, but lists no samples with keys'
-        : 'it looks like source text'
-      : 'its lines have no columns, and name no samples with keys';
+        : 'it looks like program code'
+      : 'its lines have no columns, and do not name samples with keys';
   const split = findTables(cells);
   const recorded = withRecording(cells, split, new Glossary(cells, split).texts);
   const tables = recorded ? findTables(recorded) : split;
@@ -127,7 +127,7 @@ function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): stri
   if (sample && isHeaded(sample) && headed.length > 0 && echoKeys(cells, rows, sample, headed))
     return undefined;
   const headings = columns.map(({ heading }) => shortened(heading)).filter((heading) => heading !== '');
-  if (headings.length < 2) return 'its lines have no columns, and name no samples with keys';
+  if (headings.length < 2) return 'its lines have no columns, and do not name samples with keys';
   const seen = headings.slice(0, mostNamed).join(', ') + (headings.length > mostNamed ? ', …' : '');
   const alsoNoKeys = keys.length === 0 ? ' and no keys' : '';
   return `it has columns (${seen}), but none of sample names${alsoNoKeys}`;

@@ -67,7 +67,7 @@ export function* openTablesInSteps(
   const single = yield* inPart(tableCellsInSteps(text), 0, 0.5);
   if (!single) {
     const problem =
-      'This is no zone table: its lines have no columns, parted by tabs, semicolons, bars, commas or spaces, and do not give keys to samples either.';
+      'This is no zone table: its lines do not give keys to samples, and have no columns with tabs, semicolons, bars, commas or spaces between them.';
     return { problem, columns: [] };
   }
   yield 0.5;

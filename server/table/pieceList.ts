@@ -50,7 +50,7 @@ export function pieceList(
   const signs = [title, key, pace].filter((one) => one !== undefined);
   if (signs.length < fewestSigns || !haveCommonKey(cells, rows, columns)) return undefined;
   const seen = signs.map(columnName).join(' and ');
-  return `it lists pieces of music (${seen}), and its lowest and highest notes lie over one another on nearly all rows, as the ranges of voices do`;
+  return `it lists pieces of music (${seen}), and its ranges of notes overlap on nearly all rows, as those of voices do`;
 }
 
 function areMusicalKeys(cells: TableCells, rows: readonly number[], index: number): boolean {

@@ -42,7 +42,7 @@ export function noteOctave(
     notes.add(
       'assumed',
       span,
-      `Key 60 is read as ${name}, because the text says "${shortened(other?.text ?? '')}".`,
+      `Key 60 is read as ${name}, because the text says "${shortened((other?.text ?? '').replace(/[\s,;:]+$/, ''))}".`,
     );
     return undefined;
   }
@@ -50,7 +50,7 @@ export function noteOctave(
   notes.add(
     'assumed',
     span,
-    `Key 60 is read as ${found.middleC}, because ${found.reason}. If it is ${others}, say so in the settings, in the preview of the table or with --middle-c.`,
+    `Key 60 is read as ${found.middleC}, because ${found.reason}. If it is ${others}, choose that in the settings, in the preview of the table or with --middle-c.`,
   );
   return found.middleC;
 }
@@ -72,7 +72,7 @@ export function noteHeadingOctave(
   notes.add(
     'assumed',
     named.headingSpan ?? { start: 0, end: 0 },
-    `Key 60 is read as ${taken}, because ${because}. If it is not, say so in the settings, in the preview of the table or with --middle-c.`,
+    `Key 60 is read as ${taken}, because ${because}. If it is another, choose that in the settings, in the preview of the table or with --middle-c.`,
   );
   return taken;
 }

@@ -12,7 +12,7 @@ export function noteText(
   notes: TableNotes,
 ): void {
   for (const { start, end } of cells.hiddenRows) {
-    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
+    const message = 'A row that is hidden on the page is left out. If it is a zone, show it before copying.';
     notes.add('ignored', { start, end }, message, 'hidden');
   }
   if (hexadecimal) {

@@ -5,7 +5,8 @@ import { listOpcodes, resolveOpcode } from '../../server/model/opcodes/resolve';
 import { defaultNumberOf } from '../../server/model/opcodes/values';
 
 /*
- * Source of every number here: the public documentation of the open SFZ format (CC0 1.0), opcode pages.
+ * Source of every number here: the public documentation of the open SFZ format (CC0 1.0), opcode pages, which carry no
+ * edition, as they were in November 2026.
  * Typed in by hand, not taken from the catalogue.
  */
 type Row = [

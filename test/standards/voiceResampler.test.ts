@@ -1,3 +1,8 @@
+/*
+ * Sources: what comes out of an ideal resampler is the same tones at the other rate, by the sampling theorem (C. E. Shannon,
+ * Communication in the Presence of Noise, Proc. IRE 37, 1949, section II; from memory). The judge is libsamplerate, a general
+ * library that shares no code with ours. How far ours may be off is our choice, above what was measured.
+ */
 import { ConverterType, create } from '@alexanderolsen/libsamplerate-js';
 import { describe, expect, it } from 'vitest';
 import { db, play } from '../unit/sound/playing';

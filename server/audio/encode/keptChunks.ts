@@ -8,7 +8,10 @@ export interface KeptChunk {
   bytes: Uint8Array;
 }
 
-/** The chunks that say root keys, loops and marks: Multimedia Programming Interface 1.0 (1991) and AIFF 1.3 (1989). */
+/**
+ * The chunks that say root keys, loops and marks: `smpl` and `inst` of the Multimedia Data Standards Update, revision 3.0 (1994), `cue `
+ * of Multimedia Programming Interface and Data Specifications 1.0 (1991), and those of AIFF 1.3 (1989).
+ */
 const kept = { riff: ['smpl', 'inst', 'cue '], aiff: ['INST', 'MARK'] } as const;
 
 const headerBytes = 8;

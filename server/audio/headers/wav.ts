@@ -46,7 +46,7 @@ const chunksBehindData: ReadonlySet<number> = new Set(
   ].map(fourCharacters),
 );
 
-/** Forms of the container: RIFF, big-endian RIFX (both 1991), and those with 64-bit sizes. */
+/** Forms of the container: RIFF, big-endian RIFX (both in the specifications of 1991), and those with 64-bit sizes. */
 const longForms: ReadonlySet<number> = new Set([fourCharacters('RF64'), fourCharacters('BW64')]);
 const bigEndianForm = fourCharacters('RIFX');
 
@@ -76,8 +76,8 @@ interface Walk {
  * Reads what the chunks of a WAV file say: RIFF, RIFX, RF64 and BW64. `bytes` holds the start of the file, which
  * begins with one of these names and `WAVE`. Audio data is skipped, never read.
  *
- * Sources: Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991 (RIFF and WAVE);
- * EBU Tech 3306 (RF64); ITU-R BS.2088 (BW64).
+ * Sources: Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, August 1991 (RIFF and
+ * WAVE); Microsoft, Multimedia Data Standards Update, revision 3.0, April 15, 1994 (`smpl`, `inst`); EBU Tech 3306 (RF64); ITU-R BS.2088 (BW64).
  */
 export async function readWav(bytes: ByteWindow): Promise<SampleReading> {
   return summary(bytes, await walkChunks(bytes));

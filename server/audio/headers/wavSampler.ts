@@ -25,9 +25,9 @@ export interface SamplerFacts {
 
 /**
  * Reads a `smpl` chunk whose first `length` bytes are held in memory (as much of it as {@link mostLoops} loops need).
- * The fraction counts upwards from the root key; 0x80000000 is 50 cents. The layout is given from memory of Multimedia
- * Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991, and was checked against files that general
- * audio libraries wrote.
+ * The fraction counts upwards from the root key; 0x80000000 is 50 cents. Layout: Microsoft, Multimedia Data Standards
+ * Update, revision 3.0, April 15, 1994, new WAVE chunks, `smpl`; section and layout from memory, and checked against files that
+ * general audio libraries wrote.
  */
 export function readSamplerChunk(bytes: ByteWindow, at: number, length: number): SamplerFacts {
   const facts: SamplerFacts = { loops: [], rootKey: null, fineTuneCents: null, problems: [] };
@@ -73,8 +73,9 @@ export function readSamplerChunk(bytes: ByteWindow, at: number, length: number):
 
 /**
  * Reads the root key and fine tuning of an `inst` chunk held in memory: unshifted note, then fine tuning in cents from
- * −50 to 50, which is what the pitch has to be shifted by to be that note's: a file to be lowered sounds above it. The layout is given from memory of Multimedia Programming Interface and Data Specifications 1.0, IBM and
- * Microsoft, 1991, and was checked by writing and reading bytes alone.
+ * −50 to 50, which is what the pitch has to be shifted by to be that note's: a file to be lowered sounds above it. Layout: Microsoft,
+ * Multimedia Data Standards Update, revision 3.0, April 15, 1994, new WAVE chunks, `inst`; section and layout from memory, and
+ * checked by writing and reading bytes alone.
  */
 export function readInstrumentChunk(bytes: ByteWindow, at: number): SamplerFacts {
   const facts: SamplerFacts = { loops: [], rootKey: null, fineTuneCents: null, problems: [] };

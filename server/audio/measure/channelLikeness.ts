@@ -1,4 +1,4 @@
-/** Variances below this, about −100 dB, are silence. */
+/** Variances below this, about −100 dB, are silence (our choice). */
 const silence = 1e-10;
 
 /** Compares the channels of a sound while it passes. */

@@ -4,10 +4,10 @@ import type { SampleSurvey } from '../../model/samples';
 const shortestRun = 3;
 /**
  * How many steps of its depth a sound has to come up to the limit in, at one end of a stretch at least. A low note that
- * is raised to just reach full scale stays at its peak for a few frames too, and bends into it.
+ * is raised to just reach full scale stays at its peak for a few frames too, and bends into it (our choice).
  */
 const steepSteps = 4;
-/** Depths above this are held against the limit of this one, as files are often made from others of less depth. */
+/** Depths above this are held against the limit of this one, as files are often made from others of less depth (our choice). */
 const deepest = 16;
 
 /** Finds stretches of one channel that stay at the limit of full scale. */

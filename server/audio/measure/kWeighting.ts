@@ -4,13 +4,13 @@ export interface SecondOrder {
   a: readonly [number, number];
 }
 
-/** Below this rate the shelf would lie too near to half of it to be what is meant. */
+/** Below this rate the shelf would lie too near to half of it to be what is meant (our choice). */
 export const leastWeightedRate = 4000;
 
 /**
  * The two filters of K-weighting, a high shelf and then a high pass, at any sample rate from {@link leastWeightedRate}.
  *
- * ITU-R BS.1770, Annex 1, gives their coefficients at 48 kHz (tables 1 and 2) and asks for the same response at other
+ * ITU-R BS.1770-5, Annex 1, gives their coefficients at 48 kHz (tables 1 and 2) and asks for the same response at other
  * rates. These are the analogue filters that the bilinear transform turns into those coefficients, solved for from
  * them: corner frequency, quality and, for the shelf, its gain in dB and the share of it at the corner.
  */
@@ -40,7 +40,7 @@ export function kWeighting(sampleRate: number): { shelf: SecondOrder; highPass: 
   };
 }
 
-/** Values so small that they slow the processor down and no longer sound. */
+/** Values so small that they slow the processor down and no longer sound (our choice). */
 const nothing = 1e-25;
 
 /** K-weights one channel and sums what is left. */

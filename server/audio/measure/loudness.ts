@@ -1,6 +1,6 @@
 import { leastWeightedRate, WeightedEnergy } from './kWeighting';
 
-/** Blocks of 400 ms start every 100 ms. */
+/** Blocks of 400 ms start every 100 ms, and are gated at these levels (ITU-R BS.1770-5, Annex 1). */
 const stepsInBlock = 4;
 const stepsInSecond = 10;
 const absoluteGate = -70;
@@ -16,7 +16,8 @@ export interface Loudness {
 
 /**
  * Measures loudness in one pass: K-weighted mean squares of blocks of 400 ms that overlap by three quarters, gated at −70
- * LUFS and then at 10 LU below the mean of what is left. ITU-R BS.1770-5, Annex 1; momentary loudness: EBU Tech 3341.
+ * LUFS and then at 10 LU below the mean of what is left. ITU-R BS.1770-5 (11/2023), Annex 1; momentary loudness: EBU Tech 3341, version 4.0
+ * (November 2023), section 2.2. Editions from memory, and the section.
  */
 export class LoudnessMeter {
   readonly #stepFrames: number;

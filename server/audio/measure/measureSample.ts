@@ -4,11 +4,11 @@ import { mixToMono } from '../decode/readFrames';
 import { isWithinReach, openMeasured } from './openMeasured';
 import { measurePitch } from './pitch/pitch';
 
-/** As much of a note as its pitch is measured in. */
+/** As much of a note as its pitch is measured in (our choice). */
 const pitchSeconds = 2;
-/** Silence before the sound that is skipped at the most. */
+/** Silence before the sound that is skipped at the most (our choice). */
 const mostSilentSeconds = 8;
-/** Below this, about −60 dB, a stretch counts as silence before the sound. */
+/** Below this, about −60 dB, a stretch counts as silence before the sound (our choice). */
 const quiet = 1e-3;
 
 /**

@@ -1,7 +1,7 @@
-/** Levels are told apart in steps of 6 dB, by the power of two below a magnitude, down to 2^-13, about −78 dB. */
+/** Levels are told apart in steps of 6 dB, by the power of two below a magnitude, down to 2^-13, about −78 dB (our choice). */
 const least = 2 ** 13;
 const levels = 15;
-/** So many steps below the highest level, at least 60 dB, a sound counts as silent. */
+/** So many steps below the highest level, at least 60 dB, a sound counts as silent (our choice). */
 const silentSteps = 10;
 
 /**

@@ -1,8 +1,8 @@
-/** The level of the end is measured over so long. */
+/** The level of the end is measured over so long (our choice). */
 const levelSeconds = 0.01;
-/** The sound's own steps are looked for in so long a stretch before its end, a period of the lowest notes. */
+/** The sound's own steps are looked for in so long a stretch before its end, a period of the lowest notes (our choice). */
 const stepSeconds = 0.05;
-/** Values that are kept at the most, over all channels. */
+/** Values that are kept at the most, over all channels (our choice). */
 const mostKept = 1 << 20;
 
 /** How a sound ends; see `SampleSurvey`. */

@@ -18,7 +18,7 @@ export interface SurveyOptions {
   onFrames?(frames: number): void;
 }
 
-/** Values after which other work, such as a request to stop, is let run. */
+/** Values after which other work, such as a request to stop, is let run (our choice). */
 const valuesAtOnce = 1 << 18;
 
 /**

@@ -18,7 +18,7 @@ export const endClick: Rule = {
   severity: 'information',
   ofSample: true,
   finds:
-    'A sample that clicks at its end: it drops to silence at once, four times as far as the sound itself moves there or more.',
+    'A sample that clicks at its end: it drops to silence at once, at least four times as far as the sound moves nearby.',
   check(context, report) {
     const found = samplesWhere(context, clicks);
     if (found.length === 0) return;

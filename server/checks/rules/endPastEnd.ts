@@ -5,7 +5,8 @@ import type { Rule } from '../rule';
 export const endPastEnd: Rule = {
   code: 'end-past-end',
   severity: 'error',
-  finds: 'An end past the last frame of the file. One frame too far means that its source counted from 1.',
+  finds:
+    'An end past the last frame of the file. If it is one frame too far, its source probably counted from 1.',
   check(context, report) {
     reportPastEnd(context, report, ({ end }) => [end]);
   },

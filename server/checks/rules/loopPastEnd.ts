@@ -6,7 +6,7 @@ export const loopPastEnd: Rule = {
   code: 'loop-past-end',
   severity: 'error',
   finds:
-    'A loop point past the last frame of the file. One frame too far means that its source counted from 1.',
+    'A loop point past the last frame of the file. If it is one frame too far, its source probably counted from 1.',
   check(context, report) {
     reportPastEnd(context, report, ({ loopStart, loopEnd }) => [loopStart, loopEnd]);
   },

@@ -121,7 +121,7 @@ function reportPast(
   const judged = fault.kind === 'above' ? pastBound(facts, value, fault.bound, volume) : undefined;
   report(() => ({
     ...instrument.valueSpan(parameter),
-    message: `${pastText(written, fault, judged, facts)}${more}`,
+    message: pastText(written, more, fault, judged, facts),
     severity: judged?.mayHurt ? ('warning' as const) : ('information' as const),
     fixes: () => fixesOf(context, parameter, fault, text, facts),
   }));
@@ -129,16 +129,17 @@ function reportPast(
 
 function pastText(
   written: string,
+  more: string,
   { kind, bound }: Past['fault'],
   judged: PastBound | undefined,
   { pattern }: OpcodeFacts,
 ): string {
   const documented = `${bound}, the ${kind === 'below' ? 'lowest' : 'highest'} documented value`;
-  const past = `${written} is ${kind} ${documented}.`;
+  const past = `${written} is ${kind} ${documented}.${more}`;
   if (judged?.mayHurt)
-    return `${written} is ${judged.distance} above ${documented}; it may be painfully loud. Turn the sound down before you play it, then lower the value.`;
-  if (judged?.isUsual) return `${past} Most players take it; lower it if the sound distorts.`;
-  return `${past} ${pattern === 'tune' ? 'Most players take it; transpose moves by whole semitones.' : 'Players differ in what they make of it.'}`;
+    return `${written} is ${judged.distance} above ${documented}; it may be painfully loud.${more} Turn the sound down before you play it, then lower the value.`;
+  if (judged?.isUsual) return `${past} Most players take it. Lower it if the sound distorts.`;
+  return `${past} ${pattern === 'tune' ? 'Most players take it. For whole semitones use transpose.' : `Players differ in what they do with it. Use ${bound} to be safe.`}`;
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */

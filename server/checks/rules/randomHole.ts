@@ -31,7 +31,7 @@ export const randomHole: Rule = {
   code: 'random-hole',
   severity: 'warning',
   finds:
-    'Regions that alternate at random (lorand, hirand) and leave some random numbers without sound. Where much is left, as a sound that comes at times leaves it, this is information.',
+    'Regions that alternate at random (lorand, hirand) and leave some random numbers without sound. Where much is left, as for a sound that is meant to come only sometimes, this is information.',
   check(context, report) {
     const { instrument } = context;
     const low = usedName(context, 'lorand');

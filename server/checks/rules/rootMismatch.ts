@@ -152,7 +152,7 @@ function commonText(together: readonly PitchClaim[], all: number, cents: number)
   const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
   const { use, rootKey, pitch } = together[0];
   const side = cents > 0 ? 'above' : 'below';
-  return `${which} with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Correct the root keys, or the tuning, of all, or leave them if this is meant.`;
+  return `${which} with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Correct the root keys or the tuning of all, unless this is meant.`;
 }
 
 function groupText({ use, rootKey, pitch }: PitchClaim, { samples, cents }: GroupPitch): string {

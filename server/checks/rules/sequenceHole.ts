@@ -34,7 +34,7 @@ export const sequenceHole: Rule = {
   code: 'sequence-hole',
   severity: 'warning',
   finds:
-    'A step of a round robin that no region has, or a position beyond its length. Steps that are left out between others, as rests are, are information.',
+    'A step of a round robin that no region has, or a position beyond its length. Steps missing between others, which may be rests, are information.',
   check(context, report) {
     if (usedName(context, 'seq_length') < 0 && usedName(context, 'seq_position') < 0) return;
     const sequences = collectSequences(context, report);

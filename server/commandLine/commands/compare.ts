@@ -51,7 +51,9 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
     throw new CommandError('compare takes two instruments');
   const toleranceDb = options.tolerance === undefined ? usualToleranceDb : Number(options.tolerance);
   if (!(toleranceDb <= 0) || options.tolerance?.trim() === '')
-    throw new CommandError(`--tolerance takes dB of 0 or less, not "${options.tolerance}"`);
+    throw new CommandError(
+      `--tolerance takes a number of dB, 0 or less, such as -60, not "${options.tolerance}"`,
+    );
   const sides = [await sideOf(terminal, first, options), await sideOf(terminal, second, options)];
   const [a, b] = sides;
   try {

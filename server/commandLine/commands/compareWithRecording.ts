@@ -31,7 +31,7 @@ export async function compareWithRecording(
   const levelDb = options.tolerance === undefined ? usualTolerances.levelDb : Number(options.tolerance);
   if (!(levelDb >= 0) || options.tolerance?.trim() === '')
     throw new CommandError(
-      `--tolerance takes dB of 0 or more between notes of a recording, not "${options.tolerance}"`,
+      `with --recording, --tolerance takes a number of dB from 0 up, such as 3, not "${options.tolerance}"`,
     );
   const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));

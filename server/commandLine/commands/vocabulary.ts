@@ -129,7 +129,8 @@ function decisionText(
   const { line } = source.positionAt(span.start);
   const doubt = confidence < doubtfulBelow ? 'in doubt' : 'clear';
   const others = confidence < doubtfulBelow ? otherReadings(choices.map(({ label }) => label)) : '';
-  return `${name}:${line}: ${doubt}: ${[message, ...evidence].join(' ')}${others}\n`;
+  const advice = others === '' ? '' : ' Choose in the vocabulary.';
+  return `${name}:${line}: ${doubt}: ${[message, ...evidence].join(' ')}${others}${advice}\n`;
 }
 
 /** Checks files that hold vocabularies; with `--with`, also that an instrument can be read by them. */

@@ -148,14 +148,16 @@ function judgeTimes(
   } else if (
     Math.abs(level) < fadedDb &&
     isTooFar(1000 * (recorded.lengthSeconds - own.lengthSeconds), 1000 * own.lengthSeconds, tolerances)
-  )
+  ) {
+    const longer = recorded.lengthSeconds > own.lengthSeconds;
     add(
       'length',
       'length',
       1000 * (recorded.lengthSeconds - own.lengthSeconds),
       'ms',
-      'It lasts another time.',
+      `It is ${longer ? 'longer' : 'shorter'} in the recording.`,
     );
+  }
 }
 
 function isTooFar(ms: number, of: number, { timeMs, timeShare }: RecordingTolerances): boolean {

@@ -1,6 +1,6 @@
 import { kaiser, sinc } from '../interpolation/windowedSinc';
 
-/** Values in between that are looked at for each frame (ITU-R BS.1770, Annex 2: at least 4 at 48 kHz). */
+/** Values in between that are looked at for each frame (ITU-R BS.1770-5, Annex 2: at least 4 at 48 kHz). */
 const oversampling = 4;
 const taps = 48;
 const beta = 7;

@@ -158,7 +158,7 @@ function plainMeaning(
   const hertz = (contents.units.get('Hz') ?? 0) + (contents.units.get('kHz') ?? 0);
   const least = contents.least * (contents.units.has('Hz') ? 1 : 1000);
   if (hertz >= half && hertz > 0 && least > keyFrequencies.most && state.columns[index].heading === '')
-    return is('sample_rate', 0.85, 'Its cells are in Hz, and higher than keys sound.');
+    return is('sample_rate', 0.85, 'Its cells are in Hz, and higher than the tones of keys.');
   if (hertz >= half && contents.units.has('Hz') && !speaksOfOtherFrequency(state.columns[index].heading))
     return is('pitch_keycenter', 0.85, 'Its cells are in Hz.');
   if (areFrameRanges(contents))

@@ -65,15 +65,15 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
         heading.meaning,
         isShifted ? 0.8 : 0.95,
         isShifted
-          ? 'The headings are taken to stand one column to the left of what they are for; so they agree with the cells.'
+          ? 'The headings seem to stand one column too far left: read one column further right, they fit the cells.'
           : explained
             ? `"${shortened(explained.text)}" says that it is the ${meaningNames[heading.meaning]}.`
-            : `Its heading says ${meaningNames[heading.meaning]}.`,
+            : `Its heading means "${meaningNames[heading.meaning]}".`,
       );
     } else if (fit === 'unsure') unsure.push({ index, meaning: heading.meaning });
     else {
       column.evidence.push(
-        `Its heading says ${meaningNames[heading.meaning]}, but its cells do not. The cells count for more.`,
+        `Its heading means "${meaningNames[heading.meaning]}", but its cells do not fit that. The cells decide.`,
       );
     }
   }
@@ -84,8 +84,13 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
   // A column that holds what its heading says comes before an empty one of the same heading.
   for (const { index, meaning } of unsure) {
     const empty = contents[index].filled === 0;
-    const doubt = empty ? 'its cells are empty' : 'only some of its cells agree';
-    state.claim(index, meaning, empty ? 0.7 : 0.6, `Its heading says ${meaningNames[meaning]}; ${doubt}.`);
+    const doubt = empty ? 'its cells are empty' : 'only some of its cells fit that';
+    state.claim(
+      index,
+      meaning,
+      empty ? 0.7 : 0.6,
+      `Its heading means "${meaningNames[meaning]}", but ${doubt}.`,
+    );
   }
 }
 
@@ -117,7 +122,7 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
   const isTaken = state.taken.has(meaning) && meaning !== 'comment' && meaning !== 'row_number';
   if (isTaken || !agrees(state, index, meaning)) {
     if (!isTaken)
-      column.evidence.push(`Its heading is like one for ${name}, but its cells do not confirm it.`);
+      column.evidence.push(`Its heading is like one for "${name}", but its cells do not fit that.`);
     return;
   }
   column.unit = unit;
@@ -129,10 +134,10 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
     meaning,
     (isBeginning && !isShort) || likeness === 'stems' ? 0.95 : 0.8,
     isBeginning
-      ? `Its heading is the beginning of one for ${name}, and its cells agree.`
+      ? `Its heading is the beginning of one for "${name}", and its cells fit that.`
       : likeness === 'stems'
-        ? `Its heading speaks of the ${name}, and its cells agree.`
-        : `Its heading is spelt almost like one for ${name}, and its cells agree.`,
+        ? `Its heading speaks of "${name}", and its cells fit that.`
+        : `Its heading is spelt almost like one for "${name}", and its cells fit that.`,
   );
 }
 

@@ -85,7 +85,7 @@ export function spreadRoots(
   const rest = zones.count - first - spans.size;
   const others =
     !isSaid && rest > 0
-      ? ` ${counted(rest, 'zone that has', 'zones that have')} too few others beside in the same group or layer ${rest === 1 ? 'plays' : 'play'} on the whole keyboard.`
+      ? ` ${counted(rest, 'zone plays', 'zones play')} on the whole keyboard, as too few others are in the same group or layer.`
       : '';
   notes.add('assumed', span, `The table gives only root keys. ${how}${why}${others}`);
 }

@@ -60,7 +60,7 @@ function guessedUnit(table: ZoneCells): { of(column: ColumnReading): Unit | unde
     const [is, other] = unit === 's' ? ['seconds', 'milliseconds'] : ['milliseconds', 'seconds'];
     table.noteColumn(
       first,
-      `${columnName(first)} gives no unit of its times; ${is} are assumed. If they are ${other}, say so in the heading.`,
+      `${columnName(first)} gives no unit of its times: ${is} are assumed. If they are ${other}, say so in the heading, as in "Attack (${other === 'seconds' ? 's' : 'ms'})".`,
     );
   }
   return { of: () => unit };
@@ -81,7 +81,7 @@ function write(
     table.drop(
       cell,
       column,
-      stage === 'sustain' ? 'is no share of the full level' : 'is no time up to 100 seconds',
+      stage === 'sustain' ? 'is not a share of the full level' : 'is not a time from 0 to 100 seconds',
     );
     return;
   }

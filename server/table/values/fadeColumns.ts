@@ -18,7 +18,7 @@ export function readFadeColumns(table: ZoneCells): void {
       const isRange =
         from !== undefined && to !== undefined && from < to && to <= 127 && Number.isInteger(from + to);
       if (!isRange || reading?.unit !== undefined) {
-        table.drop(cell, column, 'is no range of velocities from 0 to 127');
+        table.drop(cell, column, 'is not a range of velocities from 0 to 127');
         return;
       }
       lows.set(zone, cell, from);

@@ -200,7 +200,7 @@ export class KeyColumns {
       const count = readNumber(cells.plain(cell))?.number ?? Number.NaN;
       const high = own.numbers[zone] + count - 1;
       if (own.cells[zone] < 0 || !(count >= 1) || !Number.isInteger(count) || high > keyBounds.most) {
-        table.drop(cell, column, 'is no number of keys that there are from the lowest key on');
+        table.drop(cell, column, 'is not a number of keys, counted from the lowest one');
         return;
       }
       if (own === keys && count > 1) {
@@ -301,7 +301,7 @@ export class KeyColumns {
           : key + table.options.keyShift;
       const root = Math.round(pitch ?? Number.NaN);
       if (pitch === undefined || !(root >= keyBounds.least && root <= keyBounds.most)) {
-        table.drop(cell, column, kind === 'hertz' ? 'is no frequency of a key' : 'is no key');
+        table.drop(cell, column, kind === 'hertz' ? 'is not the frequency of a key' : 'is no key');
         return;
       }
       roots.set(zone, cell, root);

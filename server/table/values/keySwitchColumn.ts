@@ -43,7 +43,7 @@ function writeRange(table: ZoneCells, column: ColumnReading, least: number, most
     highs.set(zone, cell, high);
     if (first !== undefined) zones.column('sw_default').set(zone, cell, first.key);
   }
-  const range = isStated ? '' : ` The keys ${low} to ${high} are read as all key switches.`;
+  const range = isStated ? '' : ` The key switches are taken to be ${low} to ${high}.`;
   const start =
     first === undefined
       ? ' The text names none to start with, so nothing sounds before one is pressed; add sw_default to choose one.'

@@ -1,3 +1,4 @@
+import { listText } from '../../model/wording/listText';
 import { volumeBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
 import { saysFactor, scaleIn } from '../../trade/headings/statedScale';
@@ -49,7 +50,7 @@ export class LevelColumns {
     const levels = this.#levelsIn(attenuation, !this.#hasOwnSigns(attenuation));
     table.each(attenuation, (zone, cell) => {
       if (table.cellOf(table.zones.rows[zone], volume) >= 0)
-        table.drop(cell, attenuation, 'stands beside a level');
+        table.drop(cell, attenuation, 'is an attenuation, but its row has a level too');
       else levels(zone, cell);
     });
   }
@@ -192,7 +193,7 @@ export class LevelColumns {
     if (plain.numeric === 0 || Number.isNaN(written)) return false;
     this.table.noteColumn(
       column,
-      `${columnName(column)} gives levels ${levelScalePhrases[scale]}, but not how loud each is. They are taken for shares of the amplitude: ${plain.least} is written as ${written} dB. If quiet levels sound too loud, give the levels in dB.`,
+      `${columnName(column)} gives levels ${levelScalePhrases[scale]}, but not how loud each is. Each is taken as a share of the amplitude: ${plain.least} is written as ${written} dB. If quiet levels sound too loud, give the levels in dB.`,
     );
     return true;
   }
@@ -208,17 +209,20 @@ export class LevelColumns {
     const full = scale === 'dB' || scale === 'centibels' ? 0 : fullLevels[scale];
     this.#note(
       column,
-      `${levelScaleNames[scale]} is assumed, with ${full} for the full level: ${plain.least} is written as ${quiet} dB`,
+      `${levelScaleNames[scale]} is assumed, with ${full} for the full level, so ${plain.least} is written as ${quiet} dB`,
       others,
     );
   }
 
   #noteNothing(column: ColumnReading, { scale, others }: ScaleReading<LevelScale>): void {
-    this.#note(column, 'its numbers could be several things, so 0 dB is assumed for all', [scale, ...others]);
+    this.#note(column, 'its numbers could be several things, so all levels are left at 0 dB', [
+      scale,
+      ...others,
+    ]);
   }
 
   #noteDecibels(column: ColumnReading): void {
-    this.#note(column, 'dB is assumed, as numbers below 0 occur', []);
+    this.#note(column, 'dB is assumed, as some numbers are below 0', []);
   }
 
   #note(column: ColumnReading, what: string, others: readonly LevelScale[]): void {
@@ -226,8 +230,8 @@ export class LevelColumns {
     const advice =
       otherwise.length === 0
         ? ''
-        : ` If it is ${otherwise.join(' or ')}, say so in the heading, as in "${exampleHeading(column)} (dB)".`;
-    this.table.noteColumn(column, `${columnName(column)} gives no unit; ${what}.${advice}`);
+        : ` If it is ${listText(otherwise, 'or')}, say so in the heading, as in "${exampleHeading(column)} (dB)".`;
+    this.table.noteColumn(column, `${columnName(column)} gives no unit: ${what}.${advice}`);
   }
 }
 

@@ -221,7 +221,7 @@ export class LoopColumns {
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
     const reading = this.table.reading(this.#readings, cell, column);
-    if (!reading) this.table.drop(cell, column, 'is no loop mode');
+    if (!reading) this.table.drop(cell, column, 'is not a loop mode');
     return reading;
   }
 

@@ -157,7 +157,7 @@ export class LoopJudge {
       const because = firstFrame
         ? `as "${shortened(firstFrame.text)}" says`
         : `as ${filesSay(fromOne, ends)}`;
-      this.#noteEnds(column, `count frames from 1, ${because}; 1 is taken off each start and end`);
+      this.#noteEnds(column, `count frames from 1, ${because}. 1 is taken off each start and end`);
       return;
     }
     const said = endsIn(column.heading) ?? saidAround;
@@ -165,7 +165,7 @@ export class LoopJudge {
       if (said.are === 'included') return;
       this.#fromEnd = 1;
       const because = `as "${shortened(said.text)}" says`;
-      this.#noteEnds(column, `end with the frame after the last one, ${because}; 1 is taken off each end`);
+      this.#noteEnds(column, `name the frame after their last one, ${because}. 1 is taken off each end`);
       return;
     }
     if (included > behind || ends === backward) return;
@@ -181,7 +181,7 @@ export class LoopJudge {
     this.#fromEnd = 1;
     this.#noteEnds(
       column,
-      `end with the frame after the last one, as ${filesSay(behind, ends)}; 1 is taken off each end`,
+      `name the frame after their last one, as ${filesSay(behind, ends)}. 1 is taken off each end`,
     );
   }
 
@@ -200,16 +200,17 @@ export class LoopJudge {
       else if (own && this.#seconds[at] === own.end) included++;
     }
     const said = endsIn(column.heading) ?? statements.ends;
+    const areShares = this.positions.styleOf(column).unit === 'percent';
     this.#areTimesBehind = said ? said.are === 'behind' : behind > 0 && included === 0;
     if (this.#areTimesBehind)
       this.#noteEnds(
         column,
-        `end with the frame before the time that is given, as ${said ? `"${shortened(said.text)}" says` : filesSay(behind, ends.length)}`,
+        `end with the frame before the ${areShares ? 'place' : 'time'} that is given, as ${said ? `"${shortened(said.text)}" says` : filesSay(behind, ends.length)}`,
       );
     else if (ends.length > 0 && !said)
       this.table.noteColumn(
         column,
-        `The loops in ${columnName(column)} end at a time. The frame at that time is read as the last one that is played. If they end before it, take 1 off loop_end.`,
+        `The loop ends in ${columnName(column)} are ${areShares ? 'percentages' : 'times'}, not frames. The frame at each is read as the last one that is played. If the loops end before it, take 1 off loop_end.`,
       );
   }
 
@@ -219,5 +220,5 @@ export class LoopJudge {
 }
 
 function filesSay(count: number, all: number): string {
-  return `${count} of ${all} ${byCount(count, 'agrees', 'agree')} with the sample files only then`;
+  return `only then ${all === 1 ? 'it agrees with its sample file' : `${count} of ${all} ${byCount(count, 'agrees', 'agree')} with the sample files`}`;
 }

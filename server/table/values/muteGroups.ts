@@ -31,7 +31,7 @@ function readMutual(table: ZoneCells, column: ColumnReading, numbers: GroupNumbe
     groups.set(zone, cell, number);
     silencers.set(zone, cell, number);
   });
-  const message = `${columnName(column)} gives the groups that zones silence, but no column says who is in them. Zones with the same number are read as silencing each other.`;
+  const message = `${columnName(column)} gives the groups that zones silence, but no column says which zones are in them. Zones with the same number are taken to silence each other.`;
   table.noteColumn(column, message);
 }
 
@@ -69,7 +69,7 @@ function readSilenced(table: ZoneCells, column: ColumnReading, numbers: GroupNum
   const said = [...silencedBy].map(([group, number]) => `group ${number} silences group ${group}`).join(', ');
   table.noteColumn(
     column,
-    `${columnName(column)} says whom a zone silences, written from the other side: ${said}.`,
+    `${columnName(column)} says which group each zone silences. It is written at the zones that are silenced: ${said}.`,
   );
 }
 

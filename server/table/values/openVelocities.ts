@@ -49,7 +49,7 @@ function closeEnds(table: ZoneCells, open: End, given: End): void {
     const span = { start: cells.starts[known.cells[zone]], end: cells.ends[known.cells[zone]] };
     const what =
       velocity === undefined
-        ? 'is empty, and no layer of the same keys follows, so the velocities stay open there'
+        ? 'is empty, and no layer of the same keys follows, so the zone reaches to the end of the velocities'
         : `is empty; velocity ${velocity} is taken, as in layers like it or next to the layer that follows`;
     const place = `${notes.place(span.start)}, ${columnName(column)}`;
     notes.row = zones.rows[zone];

@@ -53,7 +53,7 @@ export class PanColumn {
     this.table.each(column, (zone, cell) => {
       const position = this.#position(cell, column);
       if (!Number.isFinite(position)) {
-        this.table.drop(cell, column, 'is no pan position');
+        this.table.drop(cell, column, 'is not a pan position');
         return;
       }
       const pan = isPlain || this.#isWord(cell) ? position : panOf(position, scale);

@@ -102,10 +102,10 @@ export class Positions {
       ? `as "${shortened(ends.text)}" says`
       : areStarts
         ? 'as pieces of a recording end where others start'
-        : 'as they equal the number of frames';
+        : 'as its numbers equal the numbers of frames';
     table.noteColumn(
       column,
-      `${columnName(column)}, ${because}, names the frame after the last one, so 1 is taken off each.`,
+      `${columnName(column)} names the frame after the last one, ${because}. 1 is taken off each.`,
       'approximated',
     );
     return true;
@@ -131,7 +131,7 @@ export class Positions {
     };
     const reading = this.table.reading(readings, cell, column);
     if (reading) return this.framesOf(reading, place);
-    this.table.drop(cell, column, 'is no whole number of frames');
+    this.table.drop(cell, column, 'is not a whole number of frames');
     return undefined;
   }
 
@@ -157,7 +157,7 @@ export class Positions {
     const parts = reading.unit === undefined ? (style.parts ?? 1) : 1;
     const frames = (reading.number / parts) * (perUnit ?? 1);
     if (!isPositionUnit(unit) || !Number.isFinite(frames)) {
-      table.drop(cell, column, 'is no whole number of frames');
+      table.drop(cell, column, 'is not a whole number of frames');
       return undefined;
     }
     if (perUnit === undefined) {
@@ -166,7 +166,7 @@ export class Positions {
       table.drop(
         cell,
         column,
-        `is ${what}; frames are needed here, and the ${lacking} of its sample is not known`,
+        `is ${what}, and the ${lacking} of its sample is not known, so no frame can be worked out`,
       );
       return undefined;
     }
@@ -176,7 +176,7 @@ export class Positions {
     }
     const whole = Math.round(frames);
     if (unit === 'frames' && Math.abs(frames - whole) > 1e-6) {
-      table.drop(cell, column, 'is no whole number of frames');
+      table.drop(cell, column, 'is not a whole number of frames');
       return undefined;
     }
     if (Math.abs(frames - whole) > 1e-6)
@@ -200,8 +200,10 @@ export class Positions {
   noteBeyond(zone: number, cell: number, column: ColumnReading, frame: number): void {
     const frames = this.framesIn(zone);
     if (frames === undefined || frame < frames) return;
-    const last = `frame ${frames - 1}, the last one of its sample`;
-    this.table.assume(cell, column, `is past ${last}, but is written as ${frame}`);
+    const { table } = this;
+    const isWritten = table.cells.digits(cell, mostFrameDigits) === frame;
+    const what = `${isWritten ? 'is' : `leads to frame ${frame}, which is`} past frame ${frames - 1}, the last one of its sample`;
+    table.assume(cell, column, `${what}. It is kept. Correct the number, or choose the right sample`);
   }
 
   /** How the positions of a column are written, found from all of its cells. */
@@ -248,13 +250,34 @@ export class Positions {
   #findThousands(unit: 's' | 'ms'): boolean {
     const [parted, whole] = [this.#misfits(unit, true), this.#misfits(unit, false)];
     const arePart = unit === 'ms' ? parted <= whole : parted < whole;
-    const [first] = this.#timed();
-    if (first)
-      this.table.noteColumn(
-        first,
-        `The mark in times such as 1.500 is read as a ${arePart ? 'thousands separator' : 'decimal mark'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'only so the points fit one another and the samples, or a minute where these are not known'}.`,
-      );
+    const example = this.#exampleOfMark();
+    if (!example) return arePart;
+    const number = this.#numberIn(example.text, { unit, decimal: undefined, arePart })?.number;
+    const because =
+      parted === whole
+        ? `as is usual for ${unitWords[unit]}`
+        : 'as otherwise loops would end before they start, or times would lie past the ends of samples or past a minute';
+    const advice = arePart
+      ? 'If its mark is a decimal one, write it with two digits behind the mark.'
+      : 'If its mark parts thousands, write it without the mark.';
+    this.table.noteColumn(
+      example.column,
+      `"${example.text}" in ${columnName(example.column)} is read as ${number} ${unitWords[unit]}, ${because}. ${advice}`,
+    );
     return arePart;
+  }
+
+  /** The first number with a mark before three last digits, and its column. */
+  #exampleOfMark(): { text: string; column: ColumnReading } | undefined {
+    const { table } = this;
+    for (const column of this.#timed())
+      for (let zone = table.first; zone < table.end; zone++) {
+        const cell = table.cellOf(table.zones.rows[zone], column);
+        const text =
+          cell < 0 ? undefined : /(?<![\d.,])\d{1,3}[.,]\d{3}(?![\d.,])/.exec(table.cells.plain(cell))?.[0];
+        if (text !== undefined) return { text, column };
+      }
+    return undefined;
   }
 
   #timed(): ColumnReading[] {
@@ -346,8 +369,8 @@ export class Positions {
     this.table.noteColumn(
       columns[0],
       isTime
-        ? `${named}: read as frames, the numbers lie past the end of the samples, so they are read as seconds.`
-        : `${named}: the marks in the numbers are read as thousands separators.`,
+        ? `The numbers in ${named} are read as seconds: as frames they would lie past the end of the samples.`
+        : `The marks in the numbers in ${named} are read as thousands separators.`,
     );
     return isTime ? 's' : 'frames';
   }

@@ -33,7 +33,7 @@ export function readRandomColumn(table: ZoneCells, merged: MergedRows): void {
     }
     const reading = readSequence(table.cells.plain(cell));
     if (reading && reading.position >= 1 && reading.position <= most) counted.set(zone, { cell, ...reading });
-    else table.drop(cell, column, 'is no alternative and no range from 0 to 1');
+    else table.drop(cell, column, 'is neither an alternative nor a range from 0 to 1');
   });
   if (counted.size > 0) shareOut(table, column, counted, merged);
 }
@@ -64,7 +64,7 @@ function shareOut(
     lows.set(zone, cell, rounded((position - 1) / length));
     highs.set(zone, cell, rounded(position / length));
   }
-  table.noteColumn(column, `The alternatives in ${columnName(column)} are given even shares of chance.`);
+  table.noteColumn(column, `The alternatives in ${columnName(column)} are taken to be equally likely.`);
 }
 
 function rangeIn(text: string): { low: number; high: number } | undefined {

@@ -27,7 +27,7 @@ function readColumn(table: ZoneCells, meaning: 'seq_position' | 'seq_length', co
     const given = number >= 0 ? number : reading?.position;
     const position = given === undefined ? undefined : given + (isFromZero ? 1 : 0);
     if (position === undefined || position < 1 || position > most) {
-      table.drop(cell, column, 'is no round robin number from 1 to 100');
+      table.drop(cell, column, 'is not a round robin number from 1 to 100');
       return;
     }
     values.set(zone, cell, position);

@@ -123,7 +123,7 @@ export class TuningColumns {
       const how = scale === 'ratio' ? 'a ratio of frequencies is' : `${scale} are`;
       table.noteColumn(
         column,
-        `${columnName(column)} gives no unit of its tuning; ${how} assumed. If it is ${others}, say so in the heading.`,
+        `${columnName(column)} gives no unit of its tuning: ${how} assumed. If it is in ${others}, say so in the heading, as in "Tune (${others.startsWith('cents') ? 'cents' : 'semitones'})".`,
       );
     }
     return scale;
@@ -168,7 +168,7 @@ export class TuningColumns {
       this.table.drop(
         cell,
         column,
-        `is no number of ${column.meaning === 'transpose' ? 'semitones' : 'cents'}`,
+        `is not a number of ${column.meaning === 'transpose' ? 'semitones' : 'cents'}`,
       );
       return undefined;
     }

@@ -79,7 +79,7 @@ export class VelocityColumns {
       if (!reading || Number.isNaN(low) || Number.isNaN(high)) {
         const isEnd = column.meaning !== 'velocity_range';
         if (!meansAll(cells.plain(cell)) && !(isEnd && meansOpenEnd(cells.plain(cell))))
-          this.table.drop(cell, column, `is no velocity, which is 0..${this.#greatest}`);
+          this.table.drop(cell, column, `is not a velocity from 0 to ${this.#greatest}`);
         return;
       }
       // Of a range that is open at one end the other end is given; a column for one end takes what there is.
@@ -130,14 +130,14 @@ export class VelocityColumns {
     }
     for (const { heading, unit } of this.#columns) {
       const stated = scaleIn(heading);
-      if (unit === 'percent') return this.#told(100, first, 'are given as percent');
-      if (stated && isScale(stated))
-        return this.#told(stated.high, first, `are given as ${stated.low}..${stated.high}`);
+      if (unit === 'percent') return this.#told(100, first, 'are percentages');
+      if (stated && (isScale(stated) || isCounted(stated, seen.all.greatest)))
+        return this.#told(stated.high, first, `count from ${stated.low} to ${stated.high}`);
     }
     const around = this.table.stated(first);
     const high = around?.unit === 'percent' ? 100 : around?.high;
     if (around && high !== undefined && isScale({ low: around.low ?? 0, high }))
-      return this.#told(high, first, `reach up to ${high}, as "${shortened(around.text)}" says`);
+      return this.#told(high, first, `count up to ${high}, as "${shortened(around.text)}" says`);
     return this.#found(first, seen);
   }
 
@@ -147,17 +147,18 @@ export class VelocityColumns {
     const { greatest, whole, numeric } = seen.all;
     if (scale === 1 && whole === numeric && !seen.inPercent) return midi;
     if (scale !== midi && confidence >= 0.7) {
-      const how = scale === 100 && seen.inPercent ? 'percent' : `0..${scale}`;
+      const how =
+        scale === 100 && seen.inPercent ? 'are percentages' : `are taken to count from 0 to ${scale}`;
       const or =
         scale < midi && seen.shares && !seen.inPercent
-          ? ' If they stand as MIDI counts them, say so in the heading, as in "Velocity (0..127)".'
+          ? ' If they count to 127, say so in the heading, as in "Velocity (0..127)".'
           : '';
-      return this.#told(scale, first, `are given as ${how}`, or);
+      return this.#told(scale, first, how, or);
     }
     if ((isOpen && greatest === 100) || (seen.shares && greatest < mostOpen))
       this.table.noteColumn(
         first,
-        `The velocities in ${columnName(first)} end at ${greatest} and are written as they stand, so ${greatest + 1} to 127 stay silent. If they count to ${greatest}, say so in the heading, as in "Velocity (0..${greatest})".`,
+        `The velocities in ${columnName(first)} end at ${greatest} and are kept as they are, so ${greatest === 126 ? 'velocity 127 stays' : `${greatest + 1} to 127 stay`} silent. If they count to ${greatest}, say so in the heading, as in "Velocity (0..${greatest})".`,
       );
     return midi;
   }
@@ -208,7 +209,7 @@ export class VelocityColumns {
     if (scale === midi) return midi;
     this.table.noteColumn(
       column,
-      `The velocities in ${columnName(column)} ${how}; they are written as the nearest of 0..127.${or}`,
+      `The velocities in ${columnName(column)} ${how}. Each is written as the nearest of 0 to 127.${or}`,
       'approximated',
     );
     return this.#stepped(scale);
@@ -219,6 +220,11 @@ export class VelocityColumns {
     this.#isStepped = scale > 1 && scale !== midi;
     return scale;
   }
+}
+
+/** Whether the ends in a heading are those of a scale that all velocities lie within: from 0 or 1 to any number. */
+function isCounted({ low, high }: { low: number; high: number }, greatest: number): boolean {
+  return (low === 0 || low === 1) && high > 1 && high <= mostChosen && greatest <= high;
 }
 
 /** Whether two ends are those of a scale of velocities: from 0 or 1 to one of its greatest numbers. */

@@ -162,7 +162,7 @@ class PassedRows {
     if (cells.struckRows.has(row)) return 'is struck out';
     if (cells.unusedRows.has(row)) return 'is not used, as the text says';
     if (this.#unused.has(row) && names.sampleCell(row) >= 0) return 'is not used, as its remark says';
-    if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, as all others do';
+    if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, unlike all others';
     const isLeftOut = this.#keyless.isLeftOut(row) && names.sampleCell(row) >= 0;
     return isLeftOut ? 'names a sample, but no keys, and is left out' : undefined;
   }

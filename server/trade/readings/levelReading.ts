@@ -29,7 +29,7 @@ export function readLevel(text: string, scale: LevelScale, attenuation: boolean,
   const own = reading?.unit === undefined ? scale : levelScaleOf(reading.unit);
   const number = reading && reading.number / (reading.unit === undefined ? parts : 1);
   const level = number !== undefined && own ? decibelsOf(number, own, attenuation) : Number.NaN;
-  if (Number.isNaN(level) || own === undefined) return { fault: 'is no level in dB' };
+  if (Number.isNaN(level) || own === undefined) return { fault: 'is not a level in dB' };
   const decibels = Math.min(volumeBounds.most, Math.max(volumeBounds.least, level));
   if (decibels !== level && level !== Number.NEGATIVE_INFINITY)
     return {

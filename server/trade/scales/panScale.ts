@@ -45,7 +45,8 @@ export function panScale(numbers: Numbers, inPercent = false): ScaleReading<PanS
   });
   if (numeric === 0) return reading(hundred, 0.5, 'There are no numbers.');
   const most = Math.max(Math.abs(least), Math.abs(greatest));
-  const said = `The numbers lie from ${least} to ${greatest}`;
+  const said =
+    least === greatest ? `All numbers are ${least}` : `The numbers lie from ${least} to ${greatest}`;
   if (least === greatest && (most === 0 || negative === 0)) {
     const centred = scales.find(([, centre]) => centre === least && centre !== 0);
     return reading(centred ?? hundred, centred ? 0.65 : 0.6, `Only ${least} occurs.`);

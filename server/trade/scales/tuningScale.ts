@@ -34,7 +34,8 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
       decimals >= 3 ? 0.93 : 0.7,
       `All numbers lie near 1, from ${least} to ${greatest}.`,
     );
-  const said = `The numbers lie from ${least} to ${greatest}`;
+  const said =
+    least === greatest ? `All numbers are ${least}` : `The numbers lie from ${least} to ${greatest}`;
   if (most === 0) return reading('cents', 0.7, 'Only 0 occurs.', false);
   if (name === 'coarse') {
     if (most > mostCoarse) return reading('cents', 0.8, `${said}, too far for semitones.`);

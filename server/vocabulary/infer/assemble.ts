@@ -204,7 +204,7 @@ function replacedDrafts(
     return [
       {
         id: `${element}.replaced`,
-        message: `Of <${element}> elements that stand in one another, no more than ${adding.length} add their "${shared.at.replace(/^@/, '')}". Outer ones are left out.`,
+        message: `Of nested <${element}> elements only the innermost ${adding.length} add their "${shared.at.replace(/^@/, '')}". Those further out are left out.`,
         confidence: 0.5,
         isLost: true,
         evidence: [],

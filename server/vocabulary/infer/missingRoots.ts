@@ -25,7 +25,7 @@ export function missingRoots(assigned: readonly Assigned[], rows: Rows, { facts 
   const inFiles = wide.filter((row) => typeof facts[row]?.rootKey === 'number').length;
   const evidence =
     inFiles === wide.length
-      ? 'The sample files carry root keys, which count for nothing here.'
+      ? 'The root keys in the sample files are not used.'
       : 'Add a place of root keys where samples were recorded at other ones.';
   return [
     {

@@ -159,15 +159,15 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** Ranges of keys and velocities that are written backwards are read the right way round, with a finding. */
   #turnRanges(): void {
     for (const { low, high, start, end, lowest, highest, words } of this.#ranges.backwards()) {
-      const said = `The ${words} range ${highest} to ${lowest} is written backwards. It is read as ${lowest} to ${highest}.`;
+      const said = `The ${words} range ${highest} to ${lowest} is written backwards. It is read as ${lowest} to ${highest}. Swap the two values.`;
       this.builder.setNumber(low, lowest, said);
       this.builder.setNumber(high, highest);
       this.builder.addFinding({
-        code: 'opcode-value',
+        code: 'range-inverted',
         severity: 'warning',
         start,
         end,
-        message: `${said} Swap the two values.`,
+        message: said,
       });
     }
   }

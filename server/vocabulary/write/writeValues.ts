@@ -264,7 +264,7 @@ function missingHalf(
   const written = missing === undefined ? undefined : writeValue(half.parameter.form, missing, around);
   if (!written) return undefined;
   if (inForce === undefined) {
-    const message = `${value.name} ${value.value} stands in a range, so ${name} is written as ${missing}, which holds where nothing is said.`;
+    const message = `${name} is written as ${missing}, its default, because ${value.name} ${value.value} stands in a range with it.`;
     accounts.note(value.parameter, 'assumed', message, name, slot);
   }
   const text = inStyle && isNumeric(half.parameter.form) ? inStyle(written.text) : written.text;

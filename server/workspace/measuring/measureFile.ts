@@ -100,7 +100,7 @@ class WatchedReader implements FileReader {
   }
 
   async read(start: number, length: number): Promise<Uint8Array> {
-    if (this.#signal.aborted) throw new Error('Nobody wants this file measured any more.');
+    if (this.#signal.aborted) throw new Error('The measuring of this file was stopped.');
     try {
       return await this.#reader.read(start, length);
     } catch (error) {

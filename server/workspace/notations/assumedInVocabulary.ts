@@ -21,7 +21,7 @@ export function assumedInVocabulary({ inferred }: VocabularyInForce): Conversion
     return {
       kind: isLost ? 'dropped' : 'assumed',
       ...mainSpan(span.start, span.end),
-      message: [message, ...evidence].join(' ') + others,
+      message: `${[message, ...evidence].join(' ')}${others}${others === '' ? '' : ' Choose in a vocabulary file.'}`,
     };
   });
 }

@@ -21,7 +21,11 @@ export function readExternal(cursor: DoctypeCursor, isNotation: boolean): boolea
     const name = cursor.literal('A public name');
     if (!name) return false;
     if (!publicCharacters.test(cursor.text.slice(name.start, name.end))) {
-      return cursor.fail('A public name holds characters that it cannot hold.', name.start, name.end);
+      return cursor.fail(
+        'This public name has a character that XML does not allow in one.',
+        name.start,
+        name.end,
+      );
     }
     const spaced = cursor.space();
     const next = cursor.text[cursor.at];

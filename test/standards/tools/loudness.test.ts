@@ -26,6 +26,7 @@ describe('K-weighting', () => {
   });
 });
 
+// EBU Tech 3341, version 4.0, November 2023, table 1 (edition from memory; the signals are those of earlier versions too).
 describe('loudness of the signals that EBU Tech 3341 gives, table 1', () => {
   const seconds = new Map<number, Float32Array>();
   /** A second of 1 kHz at 48 kHz, made once for each level. */
@@ -93,7 +94,7 @@ describe('loudness of the signals that EBU Tech 3341 gives, table 1', () => {
 });
 
 describe('loudness of short and silent sounds', () => {
-  it('is that of the whole, as of the blocks of a longer one (EBU Tech 3341 leaves it open)', () => {
+  it('is that of the whole, as of the blocks of a longer one (EBU Tech 3341, version 4.0, leaves it open)', () => {
     const sine = (frames: number) => [
       Float32Array.from({ length: frames }, (_, frame) => Math.sin((2 * Math.PI * 997 * frame) / 48_000)),
     ];

@@ -7,10 +7,10 @@ import { readSampleFacts } from '../../../server/audio/readSampleFacts';
 import { temporaryFolder } from '../../temporaryFolder';
 import { readerOf } from '../../unit/audio/byteFiles';
 
-// The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it. They
-// are of Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991; that `smpl` and `inst` came
-// with Microsoft's Multimedia Standards Update of 1994 to it, and that the fraction counts up from the key, 0x80000000 being
-// 50 cents, is from memory.
+// The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it. `fmt `
+// and `fact` are of Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, August 1991; `smpl` and `inst`
+// of Microsoft's Multimedia Data Standards Update, revision 3.0, April 15, 1994, new WAVE chunks. The section, and that the
+// fraction counts up from the key, 0x80000000 being 50 cents, are from memory.
 
 const folder = temporaryFolder('wav-sampler');
 const hasSndfile = spawnSync('sndfile-info', []).error === undefined;

@@ -50,8 +50,8 @@ pitch_keycenter=128
       '<region> sample=a.wav pan=120\n<region> sample=b.wav pan=180\n<region> sample=c.wav pan=150 volume=-200',
     ).findings.filter(({ code }) => code === 'opcode-value');
     expect(found.map(({ message }) => message)).toEqual([
-      'pan=180 is above 100, the highest documented value. Players differ in what they make of it. 2 more values in this file are past it.',
-      'volume=-200 is below -144, the lowest documented value. Players differ in what they make of it.',
+      'pan=180 is above 100, the highest documented value. 2 more values in this file are past it. Players differ in what they do with it. Use 100 to be safe.',
+      'volume=-200 is below -144, the lowest documented value. Players differ in what they do with it. Use -144 to be safe.',
     ]);
   });
 

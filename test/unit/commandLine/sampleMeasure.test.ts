@@ -42,7 +42,7 @@ describe('sample --measure', () => {
     expect(status).toBe(0);
     const [first, second] = lines(out);
     expect(first.pitch.hertz).toBeCloseTo(997, 0);
-    // ITU-R BS.1770: a 0 dB, 997 Hz sine in one of the front channels reads −3.01 LKFS.
+    // ITU-R BS.1770-5: a 0 dB, 997 Hz sine in one of the front channels reads −3.01 LKFS.
     expect(first.survey.loudness).toBeGreaterThan(-3.11);
     expect(first.survey.loudness).toBeLessThan(-2.91);
     expect(first.survey.peak).toBeCloseTo(1, 2);

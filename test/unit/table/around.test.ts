@@ -179,7 +179,7 @@ describe('merged cells', () => {
     ]);
     const notes = notesOf(text).join('\n');
     expect(notes).toMatch(/Line 4 gives no velocities; those of the row above it are taken/);
-    expect(notes).toMatch(/same keys and velocities .*line 3 and line 4.*sound together/);
+    expect(notes).toMatch(/Line 3 and line 4 have the same keys and velocities\..*sound together/);
   });
 
   it('before the keys go for all rows below', () => {
@@ -229,7 +229,7 @@ describe('remarks', () => {
   it('are no units', () => {
     const text = table('File | Key | Volume', 'a.wav | 60 | -3', 'b.wav | 61 | 7 ct');
     expect(regions(text).map(({ volume }) => volume)).toEqual(['-3', undefined]);
-    expect(notesOf(text).join()).toMatch(/"7 ct" is no level/);
+    expect(notesOf(text).join()).toMatch(/"7 ct" is not a level/);
   });
 });
 

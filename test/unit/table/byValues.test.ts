@@ -118,7 +118,9 @@ describe('milliseconds with a mark before three digits', () => {
 
   it('are thousands, as nobody counts in thousandths of them', () => {
     expect(regions(text, { rateOf: () => 1000 }).map((one) => one.loop_end)).toEqual(['1500', '1200']);
-    expect(notesOf(text, { rateOf: () => 1000 }).join('\n')).toMatch(/thousands separator/);
+    expect(notesOf(text, { rateOf: () => 1000 }).join('\n')).toMatch(
+      /"1\.500" in column "Loop end.*" is read as 1500 milliseconds, .*\. If its mark is a decimal one/,
+    );
   });
 });
 

@@ -48,6 +48,6 @@ describe('ranges of which a spreadsheet made dates', () => {
       'c.wav | 60 | 63 | 91-127',
     );
     expect(regions(text)[0]).not.toHaveProperty('hivel');
-    expect(notesOf(text).join()).toContain('"24-Jan" is no velocity');
+    expect(notesOf(text).join()).toContain('"24-Jan" is not a velocity');
   });
 });

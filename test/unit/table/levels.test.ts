@@ -38,11 +38,11 @@ describe('a column of levels without a unit', () => {
     const notes = notesOf(column('Level', [100, 50, 70]));
     expect(notes).toContainEqual(
       expect.stringMatching(
-        /^assumed: Column "Level" gives no unit; percent is assumed.*50 is written as -6\.02 dB.*"Level \(dB\)"/,
+        /^assumed: Column "Level" gives no unit: percent is assumed.*50 is written as -6\.02 dB.*"Level \(dB\)"/,
       ),
     );
     expect(notesOf(column('Level', [0, 3, 6]))).toContainEqual(
-      expect.stringMatching(/0 dB is assumed for all/),
+      expect.stringMatching(/all levels are left at 0 dB/),
     );
     expect(notesOf(column('Level', [0, -3, -6])).join()).not.toMatch(/assumed: Column "Level"/);
   });
@@ -117,7 +117,9 @@ describe('attenuations', () => {
   it('make quieter whichever sign they carry', () => {
     expect(volumes('Attenuation', [0, 6, 12])).toEqual([0, -6, -12]);
     expect(volumes('Attenuation', [0, -6, -12])).toEqual([0, -6, -12]);
-    expect(notesOf(column('Attenuation', [0, -6, -12])).join()).toMatch(/dB is assumed, as numbers below 0/);
+    expect(notesOf(column('Attenuation', [0, -6, -12])).join()).toMatch(
+      /dB is assumed, as some numbers are below 0/,
+    );
   });
 
   it('in percent say what is missing', () => {
@@ -219,7 +221,7 @@ describe('velocities', () => {
   it('are scaled where the text around gives their scale, and the layers still meet', () => {
     const text = table('File | Low | High | LoVel | HiVel', ...rows);
     expect(layers(`Velocities run 1 to 100 in this list.\n\n${text}`)).toEqual(['1-51', '52-127']);
-    expect(notesOf(`Velocities run 1 to 100.\n\n${text}`).join()).toMatch(/velocities in.*reach up to 100/);
+    expect(notesOf(`Velocities run 1 to 100.\n\n${text}`).join()).toMatch(/velocities in.*count up to 100/);
   });
 
   it('that end at 100 are written as they stand, with a note', () => {
@@ -239,7 +241,7 @@ describe('velocities', () => {
     expect(layers(of(127, 255))).toEqual(['0-63', '64-127']);
     const slip = table('File | Key | LoVel | HiVel', 'a.wav | 60 | 0 | 63', 'b.wav | 60 | 64 | 200');
     expect(layers(slip)).toEqual(['0-63', '64-undefined']);
-    expect(notesOf(slip).join()).toMatch(/"200" is no velocity/);
+    expect(notesOf(slip).join()).toMatch(/"200" is not a velocity/);
   });
 
   it('whose low is above their high are swapped, with a note; keys alike', () => {

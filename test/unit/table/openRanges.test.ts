@@ -87,7 +87,7 @@ describe('scales', () => {
       ['0', '64'],
       ['65', '127'],
     ]);
-    expect(notesOf(text).join('\n')).toMatch(/approximated: The velocities .* as 0\.\.1/);
+    expect(notesOf(text).join('\n')).toMatch(/approximated: The velocities .* count from 0 to 1\. Each is/);
   });
 });
 
@@ -136,7 +136,7 @@ describe('rows that a page hides', () => {
     const row = (name: string, attribute = '') => `<tr${attribute}><td>${name}</td><td>60</td></tr>`;
     const text = `<table><tr><th>Sample</th><th>Key</th></tr>${row('a.wav')}${row('b.wav', ' hidden')}${row('c.wav', ' style="display: none"')}${row('d.wav', ' class="a hidden b"')}</table>`;
     expect(regions(text).map(({ sample }) => sample)).toEqual(['a.wav', 'd.wav']);
-    expect(notesOf(text).filter((note) => note.includes('does not show'))).toHaveLength(2);
+    expect(notesOf(text).filter((note) => note.includes('is hidden on the page'))).toHaveLength(2);
   });
 
   it('are looked for in tags that nothing closes, however many', () => {

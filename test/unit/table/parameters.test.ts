@@ -73,7 +73,7 @@ describe('envelopes', () => {
     expect(values(text, ...names)).toEqual(['0.005 0.4 80 1.5']);
     const shares = table('File | Key | Attack | Sustain | Release time', 'a.wav | 60 | 0.01 | 0.5 | 2');
     expect(values(shares, 'ampeg_attack', 'ampeg_sustain', 'ampeg_release')).toEqual(['0.01 50 2']);
-    expect(notesOf(shares).join('\n')).toMatch(/gives no unit of its times; seconds are assumed/);
+    expect(notesOf(shares).join('\n')).toMatch(/gives no unit of its times: seconds are assumed/);
   });
 
   it('may stand in one cell, by their letters or in their order', () => {

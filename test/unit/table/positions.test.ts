@@ -116,7 +116,7 @@ describe('loops', () => {
     );
     expect(points(text, known)).toEqual(['22050-88199', '30100-65535', '1000-39999']);
     expect(notesOf(text, known).join()).toMatch(
-      /loops in .* end with the frame after the last one.*1 is taken off each end/,
+      /loops in .* name the frame after their last one.*1 is taken off each end/,
     );
   });
 

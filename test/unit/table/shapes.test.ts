@@ -286,7 +286,7 @@ describe('what is no zone table', () => {
     ],
     [
       'We met at ten and left at twelve.\nNobody brought the rope.',
-      'its lines have no columns, and name no samples with keys',
+      'its lines have no columns, and do not name samples with keys',
     ],
   ])('%j', (text, lack) => {
     expect(lackOfZoneTable(text)).toBe(lack);

@@ -106,7 +106,7 @@ describe('writing in a vocabulary', () => {
     ]);
     expect(told).toEqual([
       'dropped set_cc1=5: set_cc1 5 is left out: there is no place for it.',
-      'assumed lokey=40: lokey 42 stands in a range, so hikey is written as 127, which holds where nothing is said.',
+      'assumed lokey=40: hikey is written as 127, its default, because lokey 42 stands in a range with it.',
       'dropped cutoff=500: cutoff 500 is left out: there is no place for it.',
       'dropped loop_mode=one_shot: loop_mode one_shot is left out: it cannot be written in the form that its place takes.',
       'ignored pan=1: This pan is left out: pan is set again later in the same place.',

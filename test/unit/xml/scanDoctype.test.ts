@@ -33,7 +33,7 @@ describe('a fault in a declaration', () => {
     ['<!ENTITY e "50%">', '%: A "%" cannot stand in the text of an entity. Write &#37;.'],
     ['<!ENTITY e "a & b">', '&: A bare "&" cannot stand here. Write &amp;.'],
     ['<!ENTITY e SYSTEM x>', 'x: A path is missing here, in quotes.'],
-    ['<!ENTITY e PUBLIC "é" "x">', 'é: A public name holds characters that it cannot hold.'],
+    ['<!ENTITY e PUBLIC "é" "x">', 'é: This public name has a character that XML does not allow in one.'],
     [
       '<!ENTITY e "x>',
       '<!DOCTYPE: This document type declaration is not closed. Put ">" at its end, and close each quote and bracket in it.',

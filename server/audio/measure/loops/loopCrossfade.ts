@@ -2,10 +2,10 @@ import { leastSpectrumChange } from './loopMotion';
 import { greatestChange, spectrumFrames } from './loopSpectrum';
 import type { LoopSurroundings } from './loopSurroundings';
 
-/** Lengths that are tried, from short to long: a short one keeps most of the sound as it is. */
+/** Lengths that are tried, from short to long: a short one keeps most of the sound as it is (our choice). */
 const triedSeconds = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2];
 export const longestCrossfade = 0.2;
-/** A crossfade is smooth where the spectrum changes no more than this many times as much as nearby. */
+/** A crossfade is smooth where the spectrum changes no more than this many times as much as nearby (our choice). */
 const spectrumTimes = 2;
 
 /**

@@ -5,16 +5,17 @@ import type { LoopSurroundings } from './loopSurroundings';
 /** What a closed loop looks like at its seam; see {@link LoopSeam}. */
 export type Seam = Omit<LoopSeam, 'better' | 'crossfadeFrames'>;
 
-/** So much of the loop at each of its ends says how the sound moves by itself. */
+/** So much of the loop at each of its ends says how the sound moves by itself (our choice). */
 export const motionSeconds = 0.05;
-/** A step or bend counts as a jump when it is this many times the greatest that the sound makes itself nearby. */
+/** A step or bend counts as a jump when it is this many times the greatest that the sound makes itself nearby (our choice). */
 const stepTimes = 2;
 const bendTimes = 3;
-/** Jumps below this share of the greatest value nearby are masked by the sound. */
+/** Jumps below this share of the greatest value nearby are masked by the sound (our choice). */
 const audibleShare = 0.03;
-/** The spectrum jumps where it changes this many times as much as nearby, and by this much: a level by some 3 dB. */
+/** The spectrum jumps where it changes this many times as much as nearby, and by this much: a level by some 3 dB (our choice). */
 const spectrumTimes = 2;
 export const leastSpectrumChange = 0.25;
+/** Below this, about −60 dB, nothing is heard (our choice). */
 const silence = 1e-3;
 
 /** How the loop from `start` to `end` closes, judged by how the sound itself moves at both ends of the present loop. */

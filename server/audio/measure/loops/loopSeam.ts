@@ -10,13 +10,13 @@ import { likenessNow, matchSeconds, nearerEnd, pointsNearby, searchSeconds } fro
 import { spectrumFrames, stretches } from './loopSpectrum';
 import type { LoopSurroundings } from './loopSurroundings';
 
-/** A loop of fewer frames is a tone made by the loop itself. */
+/** A loop of fewer frames is a tone made by the loop itself (our choice). */
 const shortestLoop = 32;
-/** Files that claim a higher rate are measured as if they had this one. */
+/** Files that claim a higher rate are measured as if they had this one (our choice). */
 const highestRate = 384_000;
-/** Sound that is less like itself than this at other points does not close better there. */
+/** Sound that is less like itself than this at other points does not close better there (our choice). */
 const likeEnough = 0.9;
-/** Where the sound goes on so unlike what it is made to go on with, it breaks, if it can go on so like it nearby. */
+/** Where the sound goes on so unlike what it is made to go on with, it breaks, if it can go on so like it nearby (our choice). */
 const unlike = 0.5;
 const alike = 0.95;
 

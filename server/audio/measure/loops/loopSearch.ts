@@ -1,9 +1,9 @@
 import { fourierOf } from '../fourier';
 import type { LoopSurroundings } from './loopSurroundings';
 
-/** How far from the present end a better one is looked for. */
+/** How far from the present end a better one is looked for (our choice). */
 export const searchSeconds = 0.025;
-/** How long the stretches are, before and after an end, that are compared. */
+/** How long the stretches are, before and after an end, that are compared (our choice). */
 export const matchSeconds = 0.02;
 
 /** Other points for a loop, with how alike the sound is around both. */
@@ -14,9 +14,9 @@ export interface LoopPoints {
   likeness: number;
 }
 
-/** Points that come this close to the best are as good; the nearest to the present ones are taken. */
+/** Points that come this close to the best are as good; the nearest to the present ones are taken (our choice). */
 const asGood = 0.005;
-/** So many starts are tried on each side of the present one. */
+/** So many starts are tried on each side of the present one (our choice). */
 const startsOnSide = 6;
 
 /** How alike the sound is around the present points of a loop; `undefined` where there is nothing to compare. */

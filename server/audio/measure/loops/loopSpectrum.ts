@@ -1,11 +1,11 @@
 import { fourierOf } from '../fourier';
 import type { LoopSurroundings } from './loopSurroundings';
 
-/** About so long are the stretches whose spectra are compared. */
+/** About so long are the stretches whose spectra are compared (our choice). */
 const spectrumSeconds = 0.02;
-/** Bands are this share of their frequency wide, about as wide as an ear's (a third of an octave). */
+/** Bands are this share of their frequency wide, about as wide as an ear's: a third of an octave (our choice). */
 const bandShare = 0.23;
-/** So many stretches at each end of a loop say how the spectrum moves by itself. */
+/** So many stretches at each end of a loop say how the spectrum moves by itself (our choice). */
 export const stretches = 3;
 
 /** How the spectrum changes from one stretch of a sound to the next; 0 for the same, 1 for nothing in common. */

@@ -4,7 +4,7 @@ export interface CoarsePeriod {
   likeness: number;
 }
 
-/** A period counts if the likeness is at least this share of the greatest; McLeod and Wyvill advise 0.8 to 1. */
+/** A period counts if the likeness is at least this share of the greatest; McLeod and Wyvill advise 0.8 to 1, of which this is our choice. */
 const threshold = 0.9;
 
 /**

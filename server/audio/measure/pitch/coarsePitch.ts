@@ -14,12 +14,14 @@ export interface CoarsePitch {
   sureness: number;
 }
 
-/** About this long are the windows in which a period is looked for: some periods of the lowest keys. */
+/** About this long are the windows in which a period is looked for: some periods of the lowest keys (our choice). */
 const windowSeconds = 0.093;
+/** Frames of a window at least, and windows at most (our choice). */
 const shortestWindow = 256;
 const mostWindows = 4;
-/** How often the fundamental is moved by an octave or a twelfth at the most. */
+/** How often the fundamental is moved by an octave or a twelfth at the most (our choice). */
 const mostMoves = 3;
+/** Fundamentals from below the lowest key of a piano, 27.5 Hz, to above its highest, 4186 Hz (our choice). */
 const lowestHertz = 22;
 const highestHertz = 5000;
 

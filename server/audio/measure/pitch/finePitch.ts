@@ -13,23 +13,23 @@ interface Found {
   explained: number;
 }
 
-/** Windows in which the fundamental is measured, their least length in periods and in seconds, and the partials used. */
+/** Windows in which the fundamental is measured, their least length in periods and in seconds, and the partials used (our choice). */
 const fewWindows = 9;
 const manyWindows = 48;
 const leastPeriods = 4;
 const leastSeconds = 0.04;
 const partialNumbers = [1, 2, 3, 4, 5, 6, 7, 8];
-/** How much longer each hop is than the one before, whose result has to be good enough not to lose count of rounds. */
+/** How much longer each hop is than the one before, whose result has to be good enough not to lose count of rounds (our choice). */
 const hopGrowth = 5;
-/** A window that starts from the fundamental of the one before may turn by this many periods at once. */
+/** A window that starts from the fundamental of the one before may turn by this many periods at once (our choice). */
 const nearPeriods = 4;
-/** That one is believed if it lies this close to the coarse one, in cents. */
+/** That one is believed if it lies this close to the coarse one, in cents (our choice). */
 const nearCents = 50;
-/** Frames that a period keeps: five for the highest partial. */
+/** Frames that a period keeps: five for the highest partial (our choice). */
 const framesInPeriod = 40;
-/** Windows agree if they are this close, in cents. */
+/** Windows agree if they are this close, in cents (our choice). */
 const agreeingCents = 80;
-/** A note is steady while the windows are this close, in cents. */
+/** A note is steady while the windows are this close, in cents (our choice). */
 const steadyCents = 4;
 
 /** A fundamental in hertz, with the share of the sound in all windows that agrees on it, from 0 to 1. */

@@ -10,9 +10,9 @@ export interface Fundamental {
 
 /** Strings of the highest notes reach about this (Fletcher and Rossing, The Physics of Musical Instruments). */
 const mostInharmonicity = 0.01;
-/** Partials that are further than this share off their place belong to something else. */
+/** Partials that are further than this share off their place belong to something else (our choice). */
 const furthest = 0.04;
-/** Partials of strings and pipes lie this close to their places: some 20 cents. */
+/** Partials of strings and pipes lie this close to their places: some 20 cents (our choice). */
 const onPlace = 0.012;
 
 /**
@@ -40,6 +40,7 @@ export function fundamentalOf(partials: readonly SoundPartial[], expected: numbe
   const tilted = lineThrough(points);
   // Stretch is believed where it is possible and explains the partials clearly better.
   const isString = tilted.inharmonicity > 0 && tilted.inharmonicity <= mostInharmonicity;
+  // Half the misfit (our choice).
   return isString && tilted.misfit < 0.5 * level.misfit ? tilted : level;
 }
 

@@ -11,15 +11,16 @@ export interface Harmonicity {
   factor: 0.5 | 1 | 2 | 3;
 }
 
-/** A window of this many periods tells frequencies a quarter of the fundamental apart (raised cosine: two bins). */
+/** A window of this many periods tells frequencies a quarter of the fundamental apart, as a raised cosine is two bins wide (our choice). */
 const periods = 8;
+/** Windows and multiples that are looked at (our choice). */
 const mostWindows = 3;
 const highestMultiple = 8;
-/** Frames that a period keeps: seven for what is looked at above the highest multiple. Low notes are done many times sooner. */
+/** Frames that a period keeps: seven for what is looked at above the highest multiple. Low notes are done many times sooner (our choice). */
 const framesInPeriod = 64;
-/** Multiples that have less than this share of the power are missing. */
+/** Multiples that have less than this share of the power are missing (our choice). */
 const missingShare = 0.005;
-/** A multiple sounds if it has this many times the power of what is beside it. */
+/** A multiple sounds if it has this many times the power of what is beside it (our choice). */
 const noiseTimes = 3;
 
 /**
@@ -69,6 +70,7 @@ export function harmonicityOf(
   const lacksAllBut = (step: number) =>
     sumOf(clear.filter((_, multiple) => multiple % step !== 0)) < missingShare * wholePower;
   const only = lacksAllBut(2) ? 2 : lacksAllBut(3) ? 3 : 1;
+  // So small a share of the power is as good as none (our choice).
   if (only > 1 || lowest < 0.02 * wholePower) share /= 2;
   return { share, factor: isHalf ? 0.5 : only };
 }

@@ -10,7 +10,7 @@ export interface TwoWindows {
 }
 
 const windows = new Map<number, Float64Array>();
-/** Numbers of all windows that are kept. */
+/** Numbers of all windows that are kept (our choice). */
 const mostKept = 2_000_000;
 let kept = 0;
 

@@ -6,11 +6,11 @@ import { finePitch } from './finePitch';
 import { withoutRumble } from './rumble';
 import { thinned } from './thinned';
 
-/** Sound above this rate is thinned out first: fundamentals lie far lower. */
+/** Sound above this rate is thinned out first: fundamentals lie far lower (our choice). */
 const highestRate = 64_000;
-/** A fundamental that is less sure is looked for again without the rumble that may hide it. */
+/** A fundamental that is less sure is looked for again without the rumble that may hide it (our choice). */
 const sureEnough = 0.9;
-/** How sure such a fundamental is at the most. */
+/** How sure such a fundamental is at the most (our choice). */
 const clearedSureness = 0.75;
 
 /**
@@ -57,7 +57,7 @@ function centred(samples: Float32Array): Float32Array {
   return centred;
 }
 
-/** Below this frequency a sound is taken whole when a period is looked for; above it falls by 6 dB an octave. */
+/** Below this frequency a sound is taken whole when a period is looked for; above it falls by 6 dB an octave (our choice). */
 const softenedAbove = 1500;
 
 /** High partials are the least harmonic, and noise lies high, so they get less say in what repeats. */

@@ -1,4 +1,4 @@
-/** Below this frequency lie the rumble of rooms, the hum of mains and the thump of keys and drums. */
+/** Below this frequency lie the rumble of rooms, the hum of mains and the thump of keys and drums (our choice). */
 const rumbleHertz = 300;
 
 /**

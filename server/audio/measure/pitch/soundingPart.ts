@@ -5,12 +5,13 @@ export interface SoundingPart {
   end: number;
 }
 
+/** The level is followed in steps of so long (our choice). */
 const blockSeconds = 0.005;
-/** The attack is over this long after the sound has come up to half of its greatest level. */
+/** The attack is over this long after the sound has come up to half of its greatest level (our choice). */
 const settleSeconds = 0.05;
-/** Below this share of the greatest level the sound has died away. */
+/** Below this share of the greatest level the sound has died away (our choice). */
 const quietest = 0.03;
-/** The mean level that counts as silence: about −80 dB. */
+/** The mean level that counts as silence: about −80 dB (our choice). */
 const silence = 1e-4;
 
 /**

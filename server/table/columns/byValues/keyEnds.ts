@@ -54,11 +54,11 @@ function findPair(
       const evidence = isVelocity
         ? isWhole &&
           (words || meet) &&
-          'In all rows the one is not above the other, and together they reach from the softest to 127.'
+          'In all rows the low end is not above the high one, and together they reach from the softest velocity to 127.'
         : (words && (root === undefined || within) && !isWhole) || (within && meet)
           ? within
             ? 'In all rows the root key lies between the two.'
-            : 'Its heading and that of the other end say so, and in all rows the one is not above the other.'
+            : 'Its heading and that of the other end say so, and in all rows the low end is not above the high one.'
           : false;
       if (!evidence) continue;
       for (const [index, meaning] of [

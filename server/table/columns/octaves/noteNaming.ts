@@ -65,6 +65,6 @@ function noteOpenB(tables: readonly KeyTable[], notes: TableNotes): void {
   notes.add(
     'assumed',
     column?.headingSpan ?? { start: 0, end: 0 },
-    'Sharps and flats end in "is" and "es", and no note is named H: B is read as B flat, as in German. If it is the note below C, as in Dutch, write H or Bes where these are meant.',
+    'Sharps and flats end in "is" and "es", and no note is named H: B is read as B flat, as in German. If the note below C is meant, as in Dutch, write H for it.',
   );
 }

@@ -70,7 +70,11 @@ export function decideOctave(
   for (const table of tables) evidence.look(table);
   const { extremes } = evidence;
   if (!extremes) return undefined;
-  if (stated) return { middleC: stated.is, reason: `the text says "${shortened(stated.text)}"` };
+  if (stated)
+    return {
+      middleC: stated.is,
+      reason: `the text says "${shortened(stated.text.replace(/[\s,;:]+$/, ''))}"`,
+    };
   return (
     winner(
       evidence.areRootsTold ? evidence.files : new Map(),

@@ -92,7 +92,7 @@ function setSwitches(
   notes.add(
     'assumed',
     span,
-    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are read as all of them${start === undefined ? '; nothing sounds before one is pressed, unless sw_default is added' : `, and ${start} to start with`}.`,
+    `The names of groups give key switches: ${list}. The key switches are taken to be ${low} to ${high}. ${start === undefined ? 'Nothing sounds before one is pressed: add sw_default to choose one.' : `${start} is the one to start with.`}`,
   );
 }
 

@@ -1,4 +1,4 @@
-import { dynamicLetters } from '../../../trade/dynamics';
+import { dynamicIn, dynamicLetters } from '../../../trade/dynamics';
 import { velocitiesOfLayers } from '../../../trade/layerVelocities';
 import type { Statements } from '../../../trade/statements/statements';
 import { shortened } from '../../columns/columnReading';
@@ -34,6 +34,7 @@ export function velocitiesFromDynamics(
   }
   const shares = velocitiesOfLayers(all);
   const [low, high] = [zones.column('lovel'), zones.column('hivel')];
+  let [written, uneven] = [0, false];
   for (let zone = first; zone < zones.count; zone++) {
     const cell = dynamics.cells[zone];
     if (cell < 0) continue;
@@ -41,18 +42,43 @@ export function velocitiesFromDynamics(
     const own = dynamics.numbers[zone];
     const louder = all.find((dynamic) => dynamic > own && (beside & (1 << dynamic)) !== 0);
     const isLowest = (beside & ((1 << own) - 1)) === 0;
-    if (!isLowest) low.set(zone, cell, shares.get(own)?.low ?? 1);
-    if (louder !== undefined) high.set(zone, cell, (shares.get(louder)?.low ?? 1) - 1);
+    const share = shares.get(own);
+    const from = isLowest ? 1 : (share?.low ?? 1);
+    const to = louder === undefined ? mostVelocity : (shares.get(louder)?.low ?? 1) - 1;
+    if (!isLowest) low.set(zone, cell, from);
+    if (louder !== undefined) high.set(zone, cell, to);
+    if (!isLowest || louder !== undefined) written++;
+    if (from !== share?.low || to !== share.high) uneven = true;
   }
+  const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
+  if (written === 0) {
+    const none = `The table gives ${what} but no velocities. No key has more than one of them, so each zone sounds at all velocities.`;
+    notes.add('assumed', span, none);
+    return;
+  }
+  const words = wordsOf(zones, dynamics, first);
   const listed = all
     .map((dynamic) =>
-      zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : dynamicLetters[dynamic],
+      zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : words.get(dynamic),
     )
     .join(', ');
-  const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
+  const further = uneven ? ' Where a key lacks one of them, the others reach further.' : '';
   const order = turned ? `, the softest first, as "${shortened(turned.text)}" says` : '';
-  const message = `The table gives ${what} but no velocities; 1 to 127 are shared out evenly among ${listed}${order}.`;
+  const message = `The table gives ${what} but no velocities. 1 to 127 are shared out evenly among ${listed}${order}.${further}`;
   notes.add('assumed', span, message);
+}
+
+/** How the table writes each of the dynamics where it first does; its letters where a cell says more. */
+function wordsOf(zones: ZoneList, dynamics: ValueColumn, first: number): Map<number, string> {
+  const words = new Map<number, string>();
+  for (let zone = first; zone < zones.count; zone++) {
+    const [cell, dynamic] = [dynamics.cells[zone], dynamics.numbers[zone]];
+    if (cell < 0 || words.has(dynamic)) continue;
+    const text = shortened(zones.cells.value(cell)).trim();
+    const word = [text, ...text.split(/[^\p{L}]+/u)].find((one) => dynamicIn(one) === dynamic);
+    words.set(dynamic, word ?? dynamicLetters[dynamic]);
+  }
+  return words;
 }
 
 /** Numbers layers from the softest on where they are numbered from the loudest on; the greatest number, counted from 0. */

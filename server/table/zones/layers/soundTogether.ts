@@ -35,11 +35,12 @@ export function noteSameConditions(
   if (!example) return;
   const { cells } = zones;
   const [one, other] = example.map((zone) => cells.rowSpan(zones.rows[zone]));
-  const count = counted(alike, 'row has', 'rows have');
+  const more =
+    alike > 1 ? ` ${counted(alike - 1, 'more row repeats', 'more rows repeat')} those of another.` : '';
   notes.row = -1;
   notes.add(
     'assumed',
     other,
-    `${count} the same keys and velocities as another one, such as ${notes.place(one.start).toLowerCase()} and ${notes.place(other.start).toLowerCase()}: they are taken to sound together. If they take turns, give them round robin numbers.`,
+    `${notes.place(one.start)} and ${notes.place(other.start).toLowerCase()} have the same keys and velocities.${more} Such rows are taken to sound together. If they take turns, give them round robin numbers.`,
   );
 }

@@ -147,7 +147,7 @@ export function overriddenDraft(
   const header = one.column.level === 0 ? 'global' : 'group';
   return {
     id: `${id}.adds`,
-    message: `${wordedOuter(one, element)} is ${parameterWords[parameter] ?? parameter} of the regions ${one.column.listed ? 'that refer to it and' : 'inside that'} have none of their own.`,
+    message: `${wordedOuter(one, element)} is ${parameterWords[parameter] ?? parameter} of each region ${one.column.listed ? 'that refers to it and' : 'inside that'} gives none itself.`,
     confidence: 0.8,
     isGuess: true,
     evidence: ['Some have one, and nothing says that both are added.'],

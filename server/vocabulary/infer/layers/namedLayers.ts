@@ -39,7 +39,7 @@ export function namedLayerDrafts(region: RegionElement, settled: readonly Settle
   return [
     {
       id: 'region.layers',
-      message: `The elements are layers by their names, and nothing says where one ends. The velocities were shared out evenly: ${names.join(', ')}. What lacks one of them is silent at its velocities.`,
+      message: `The elements are layers by their names, and nothing says where one ends. The velocities were shared out evenly: ${names.join(', ')}. A key that lacks a layer is silent at its velocities.`,
       confidence: 0.6,
       isGuess: true,
       evidence: ['Their names say how loud each is.'],

@@ -24,7 +24,7 @@ export function assumedRanges(assigned: readonly Assigned[], areShared: boolean)
     drafts.push({
       ...draftAt(sample),
       id: 'keys.missing',
-      message: 'Nothing is known to say which keys play the regions, so each sounds on all keys.',
+      message: 'No place is known to give the keys, so each region sounds on all keys.',
       isLost: true,
       evidence: ['Names and values of the other places do not say.'],
     });

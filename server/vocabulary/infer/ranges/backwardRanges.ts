@@ -28,7 +28,7 @@ export function backwardLoopDrafts(assigned: readonly Assigned[]): Draft[] {
       message: `${counted(turned.length, 'loop ends', 'loops end')} before ${byCount(turned.length, 'it starts', 'they start')}, such as ${start.texts[example]} to ${end.texts[example]}.`,
       confidence: 0.5,
       evidence: [
-        'Put the numbers right. Others make sense as starts and ends, so they are taken for no lengths.',
+        'Others make sense as starts and ends, so the second number is not taken for a length. Correct the numbers.',
       ],
       span: end.column.cells[example] ?? firstValueOf(end),
       isAbout: () => false,
@@ -60,14 +60,19 @@ export function backwardDrafts(assigned: readonly Assigned[]): Draft[] {
     }
     if (turned === 0) return [];
     const areMost = turned * 2 >= filled;
+    const range = `${low.texts[example]} to ${high.texts[example]}`;
+    const which =
+      turned === 1
+        ? `The ${words} range ${range} is`
+        : `${counted(turned, `${words} range`)}, such as ${range}, are`;
     return [
       {
         id: `${words}.backwards`,
-        message: `${counted(turned, `${words} range is`, `${words} ranges are`)} written backwards, such as ${low.texts[example]} to ${high.texts[example]}, and read the other way round.`,
+        message: `${which} written backwards and read the other way round.`,
         confidence: areMost ? 0.6 : 0.85,
         evidence: [
           areMost
-            ? 'The high end seems to stand where a low one is usual.'
+            ? 'Most are written so, so the low and the high place may have been taken for each other. Check both.'
             : 'Swap the two values in the text.',
         ],
         span: low.column.cells[example] ?? firstValueOf(low),

@@ -3,9 +3,9 @@ import { readSampleFacts } from '../../../../server/audio/readSampleFacts';
 import type { SampleFacts } from '../../../../server/model/samples';
 import { chunk, format, readerOf, sampler, silence, text, u16, u32, wave } from '../byteFiles';
 
-// Layouts are those of Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991. `smpl` and
-// `inst` came with Microsoft's Multimedia Standards Update of 1994 (from memory); `bext`, 602 bytes and more, is of EBU Tech
-// 3285, version 2 (from memory).
+// Layouts are those of Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, August 1991;
+// `smpl` and `inst` are of Microsoft's Multimedia Data Standards Update, revision 3.0, April 15, 1994, new WAVE chunks (section
+// from memory); `bext`, 602 bytes and more, is of EBU Tech 3285, version 2, May 2011, section 2.3 (edition and section from memory).
 
 async function factsOf(bytes: Uint8Array): Promise<SampleFacts> {
   const reading = await readSampleFacts(readerOf(bytes));

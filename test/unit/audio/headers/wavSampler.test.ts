@@ -27,9 +27,8 @@ function readInstrument(...body: number[]) {
 const forward: Loop = [0, 100, 200];
 
 /**
- * The sampler chunk of Multimedia Programming Interface and Data Specifications (IBM and Microsoft, 1991) with Microsoft's
- * Multimedia Standards Update to it of 1994; which of the two has it first is from memory. Judged by libraries in
- * `standards/tools`: nine numbers of 32 bits, then six for each loop; the pitch fraction counts up from the key, 2^31 of it
+ * The chunks `smpl` and `inst` of Microsoft's Multimedia Data Standards Update, revision 3.0, April 15, 1994, new WAVE chunks
+ * (section and layout from memory). Judged by libraries in `standards/tools`: nine numbers of 32 bits, then six for each loop; the pitch fraction counts up from the key, 2^31 of it
  * being 50 cents; types 0, 1 and 2 are forward, alternating and backward.
  */
 describe('a sampler chunk', () => {

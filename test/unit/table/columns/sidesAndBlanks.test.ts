@@ -40,7 +40,7 @@ describe('letters for sides', () => {
   it('are left out with a note where nothing tells them', () => {
     const text = rows('Pan', 'X', 'Y');
     expect(pans(text)).toEqual([0, 0, 0, 0]);
-    expect(notesOf(text).join('\n')).toMatch(/"Y 20" is no pan position; it is left out/);
+    expect(notesOf(text).join('\n')).toMatch(/"Y 20" is not a pan position; it is left out/);
   });
 
   it('do not turn dynamics into sides', () => {

@@ -54,7 +54,7 @@ describe('loops in columns of their own', () => {
     const said = `${text}\n\nThe sample at the loop end is not played.`;
     expect(loops(said)).toEqual(['loop_continuous - 100 199']);
     expect(notes(said)).toMatch(
-      /as "The sample at the loop end is not played" says; 1 is taken off each end/,
+      /as "The sample at the loop end is not played" says\. 1 is taken off each end/,
     );
     const headed = under('Loop start | Loop end (exclusive)', 'a.wav | 60 | 100 | 200');
     expect(loops(headed)).toEqual(['loop_continuous - 100 199']);
@@ -98,7 +98,7 @@ describe('loops in columns of their own', () => {
 
   it('end at a time where their end is one, and with a frame where it is none', () => {
     const options: TableOptions = { rateOf: () => 1000 };
-    const atTime = /end at a time\. The frame at that time is read as the last one/;
+    const atTime = /loop ends in .* are times, not frames\. The frame at each is read as the last one/;
     expect(notes(under('Loop start (s) | Loop end (s)', 'a.wav | 60 | 0.5 | 1.25'), options)).toMatch(atTime);
     expect(notes(under('Loop start | Loop end (s)', 'a.wav | 60 | 100 | 1.25'), options)).toMatch(atTime);
     expect(notes(under('Loop start (s) | Loop end', 'a.wav | 60 | 0.5 | 900'), options)).not.toMatch(atTime);
@@ -141,7 +141,7 @@ describe('loops in columns of their own', () => {
   it('are told where a point is none', () => {
     const text = under('Loop start | Loop end', 'a.wav | 60 | 100 | 200', 'b.wav | 61 | x | 250');
     expect(loops(text)[1]).toBe('- - - -');
-    expect(notes(text)).toMatch(/"x".* is no whole number of frames/);
+    expect(notes(text)).toMatch(/"x".* is not a whole number of frames/);
   });
 
   it('are told where they end past the sample', () => {
@@ -211,7 +211,7 @@ describe('loops that are switched', () => {
   it('by something else are told', () => {
     const text = under('Loop', 'a.wav | 60 | on', 'b.wav | 61 | off', 'c.wav | 62 | perhaps');
     expect(loops(text)[2]).toBe('- - - -');
-    expect(notes(text)).toMatch(/Line 4,.*"perhaps".* is no loop mode/);
+    expect(notes(text)).toMatch(/Line 4,.*"perhaps".* is not a loop mode/);
   });
 });
 

@@ -54,10 +54,10 @@ describe('a level', () => {
   });
 
   it.each(['loud', '', '3 s', '3 ct'])('is none in "%s"', (text) => {
-    expect(readLevel(text, 'dB', false)).toEqual({ fault: 'is no level in dB' });
+    expect(readLevel(text, 'dB', false)).toEqual({ fault: 'is not a level in dB' });
   });
 
   it('below no amplitude is none', () => {
-    expect(readLevel('-5', 'percent', false)).toEqual({ fault: 'is no level in dB' });
+    expect(readLevel('-5', 'percent', false)).toEqual({ fault: 'is not a level in dB' });
   });
 });

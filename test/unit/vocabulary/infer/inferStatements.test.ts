@@ -81,7 +81,7 @@ describe('what a document says of its values', () => {
     );
     const guess = decisions.find(({ isGuess }) => isGuess);
     expect(guess?.message).toBe(
-      '"gain" of <bay> is the level of the regions inside that have none of their own.',
+      '"gain" of <bay> is the level of each region inside that gives none itself.',
     );
     expect(guess?.choices.map(({ label }) => label)).toEqual(['it is added to theirs']);
   });

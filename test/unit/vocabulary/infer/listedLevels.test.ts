@@ -42,7 +42,7 @@ describe('levels of regions beside those of the entries of a list that they refe
     const text = `<hall>${places}<notes>${takes([-8, undefined, undefined, undefined])}</notes></hall>`;
     expect(sums(text)).toEqual([-8, -4, -1, -4]);
     const messages = readInferred(text).decisions.map(({ message }) => message);
-    expect(messages.some((message) => message.includes('that refer to it and have none of their own'))).toBe(
+    expect(messages.some((message) => message.includes('that refers to it and gives none itself'))).toBe(
       true,
     );
   });

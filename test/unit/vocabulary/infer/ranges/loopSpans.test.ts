@@ -66,7 +66,7 @@ describe('ranges of which all are written backwards', () => {
     const text = '<set><zone file="a.wav" keys="47-40"/><zone file="b.wav" keys="55-48"/></set>';
     expect(valuesIn(text, 'lokey', 'hikey')).toEqual(['40 47', '48 55']);
     expect(readInferred(text).decisions.map(({ message }) => message)).toContain(
-      '2 key ranges are written backwards, such as 47 to 40, and read the other way round.',
+      '2 key ranges, such as 47 to 40, are written backwards and read the other way round.',
     );
   });
 });
