@@ -82,7 +82,7 @@ export function placeDraft(
     isAbout,
     alternatives: [
       ...one.others
-        .filter((target) => simpleTargets.has(target))
+        .filter((target) => simpleTargets.has(target) && target !== one.target)
         .map(
           (target): Alternative => ({
             label: `it is ${parameterWords[target] ?? target}`,
