@@ -38,7 +38,7 @@ import { withLoopLengths, withLoopStarts, withPairedEnds } from './ranges/paired
 import { withRootsBetween } from './ranges/rootsBetween';
 import { singleRootDrafts } from './ranges/singleRoots';
 import { withUnnamedLengths } from './ranges/unnamedLengths';
-import { regionDraft, sidedDrafts } from './regionDraft';
+import { asideDrafts, regionDraft, sidedDrafts } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
 import { generatedShape } from './samples/generatedShapes';
 import { withoutMissing } from './samples/missingEntries';
@@ -166,6 +166,7 @@ export function* inferVocabularyInSteps(
   const all = [
     regionDraft(region, rows, confidence),
     ...sidedDrafts(region, rows),
+    ...asideDrafts(region),
     ...namedLayerDrafts(region, settled, rows),
     ...switches,
     ...withoutEffectDrafts(unapplied, chain),
