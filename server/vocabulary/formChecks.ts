@@ -5,7 +5,7 @@ import type { SampleListPlace, ValueForm } from './vocabulary';
 
 /** Whether a list of samples has all that it needs, and nothing else. */
 export function isListPlace(list: SampleListPlace): boolean {
-  const { element, key, path, under, rate, inside, ...rest } = list;
+  const { element, key, path, under, rate, inside, first, ...rest } = list;
   const isAttribute = (place: string | undefined) =>
     place?.startsWith('@') === true && isXmlName(place.slice(1));
   const isElement = typeof element === 'string' && isXmlName(element);
@@ -16,6 +16,7 @@ export function isListPlace(list: SampleListPlace): boolean {
     (under === undefined || isAttribute(under)) &&
     (rate === undefined || isAttribute(rate)) &&
     (inside === undefined || inside.split('/').every(isXmlName)) &&
+    (first === undefined || /^\d{1,9}$/.test(first)) &&
     Object.keys(rest).length === 0
   );
 }

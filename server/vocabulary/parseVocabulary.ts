@@ -385,7 +385,7 @@ class VocabularyReader {
     if (form.kind === 'path' && form.list && !isListPlace(form.list)) {
       this.#tell(
         node,
-        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text; "under" and "rate", where given, are attributes such as @folder and @rate.',
+        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text; "under" and "rate", where given, are attributes such as @folder and @rate, and "first" is a whole number.',
       );
       return undefined;
     }

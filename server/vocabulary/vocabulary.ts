@@ -135,6 +135,8 @@ export interface SampleListPlace {
   inside?: string;
   /** The attribute of an entry that states its sample rate, such as `@rate`. */
   rate?: string;
+  /** Where the keys are whole numbers: the first of them, from which those of a list that is written go on. */
+  first?: string;
 }
 
 /** How a value is written. */

@@ -7,7 +7,7 @@ import type { LevelScale } from '../../trade/scales/levelScale';
 import {
   decibelsOf,
   fullLevels,
-  levelScale,
+  guessedLevels,
   levelScaleNames,
   levelScalePhrases,
 } from '../../trade/scales/levelScale';
@@ -33,8 +33,6 @@ const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
 const noLevel = 'not written';
 /** Words that say that levels are shares of the amplitude. */
 const amplitude = /ampl|ampiezza|linea[rl]|linéaire|lineær|линейн|амплитуд|πλάτος|振幅|진폭/iu;
-/** A scale that is less likely is not taken. */
-const likely = 0.6;
 
 /** Reads levels and attenuations, each column in one scale; nothing is raised on a guess. */
 export class LevelColumns {
@@ -136,15 +134,13 @@ export class LevelColumns {
     if (named && column.meaning === 'volume' && numbers.plain.negative > 0)
       return { scale: 'dB', isAttenuation: true, isGuess: false, reason: statedReason };
     const isAttenuation = named && numbers.plain.negative === 0;
-    const guess = levelScale(numbers.plain, isAttenuation);
+    const guess = guessedLevels(numbers.plain, isAttenuation);
     if (!guess.isOpen) {
       if (named !== isAttenuation || (!isAttenuation && numbers.plain.greatest > 0))
         this.#noteDecibels(column);
       return { scale: guess.scale, isAttenuation, isGuess: true, reason: guess.reason };
     }
-    const greatest = decibelsOf(numbers.plain.greatest, guess.scale, isAttenuation);
-    const least = decibelsOf(numbers.plain.least, guess.scale, isAttenuation);
-    if (greatest > 0 || least > 0 || Number.isNaN(greatest + least) || guess.confidence < likely) {
+    if (guess.isLeft) {
       this.#noteNothing(column, guess);
       return {
         scale: 'none',

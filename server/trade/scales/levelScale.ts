@@ -64,6 +64,26 @@ export function levelScale(numbers: Numbers, isAttenuation = false): ScaleReadin
   return shareOf(numbers, said, reading);
 }
 
+/** A scale that is less likely is not taken. */
+const likely = 0.6;
+
+/**
+ * How levels are read where nothing says how they count: by {@link levelScale}, or `isLeft` at 0 dB where the numbers leave it open and
+ * could raise, or could be too many things.
+ */
+export function guessedLevels(
+  numbers: Numbers,
+  isAttenuation = false,
+): ScaleReading<LevelScale> & { isLeft: boolean } {
+  const guess = levelScale(numbers, isAttenuation);
+  if (!guess.isOpen) return { ...guess, isLeft: false };
+  const [greatest, least] = [numbers.greatest, numbers.least].map((level) =>
+    decibelsOf(level, guess.scale, isAttenuation),
+  );
+  const isLeft = greatest > 0 || least > 0 || Number.isNaN(greatest + least) || guess.confidence < likely;
+  return { ...guess, isLeft };
+}
+
 type Told = (
   scale: LevelScale,
   confidence: number,

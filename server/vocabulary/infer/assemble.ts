@@ -233,7 +233,10 @@ export function finishVocabulary(
     const { unsettled: _, ...rest } = one;
     return ids.length > 0 ? { ...rest, unsettled: [...ids] } : rest;
   };
-  const base = vocabulary;
+  const left = told.filter(({ isLeft }) => isLeft);
+  const without = (one: Vocabulary, drafts: readonly Draft[]) =>
+    drafts.reduce((rest, draft) => changed(rest, draft, leaveOut), one);
+  const base = without(vocabulary, left);
   const decisions = told.map(
     (draft): VocabularyDecision => ({
       id: draft.id,
@@ -246,7 +249,14 @@ export function finishVocabulary(
       choices: draft.alternatives.map((alternative) => ({
         label: alternative.label,
         vocabulary: listed(
-          changed(base, draft, alternative),
+          changed(
+            without(
+              vocabulary,
+              left.filter((one) => one !== draft),
+            ),
+            draft,
+            alternative,
+          ),
           unsettled.filter((id) => id !== draft.id),
         ),
       })),
@@ -254,6 +264,8 @@ export function finishVocabulary(
   );
   return { vocabulary: listed(base, unsettled), decisions, confidence };
 }
+
+const leaveOut: Alternative = { label: '', change: () => undefined };
 
 function changed(vocabulary: Vocabulary, { isAbout }: Draft, { change }: Alternative): Vocabulary {
   return {

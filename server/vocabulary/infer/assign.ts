@@ -131,7 +131,8 @@ export function* assignColumns(
   const proposed = withoutAsides(proposals, region);
   tellTurnsFromPositions(proposed, region);
   const layered = withLayers(rows, chain, withListedLayers(rows, layers, withoutCodes(proposed)), prose);
-  return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered));
+  const isLetter = nameWords(chain[region]).join('').length === 1;
+  return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered), isLetter);
 }
 
 /** What places tell of layers of velocities by the numbers of those, by one end of each or by names. */
@@ -151,6 +152,7 @@ function assignedBy(
   region: number,
   pathAt: string | undefined,
   proposals: Proposal[],
+  isLetter: boolean,
 ): Assigned[] {
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
@@ -173,7 +175,7 @@ function assignedBy(
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
   const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
-  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all))));
+  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
 }
 
 /** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */

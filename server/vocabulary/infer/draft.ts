@@ -12,6 +12,8 @@ export interface Draft {
   isGuess?: true;
   /** As in `VocabularyDecision`. */
   isLost?: true;
+  /** Whether the parameters that it is about are left out until a person chooses. */
+  isLeft?: boolean;
   /** Sentences for people. */
   evidence: string[];
   span: { start: number; end: number };

@@ -17,7 +17,7 @@ import type { Survey } from './elements/survey';
 import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
-import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
+import { instrumentConfidence, isForeignRoot, isOtherFormat, namesFiles } from './instrumentConfidence';
 import { listedLayers } from './layers/listedLayers';
 import { namedLayerDrafts } from './layers/namedLayers';
 import { withUnnamedLayers } from './layers/unnamedLayers';
@@ -38,7 +38,7 @@ import { withLoopLengths, withLoopStarts, withPairedEnds } from './ranges/paired
 import { withRootsBetween } from './ranges/rootsBetween';
 import { singleRootDrafts } from './ranges/singleRoots';
 import { withUnnamedLengths } from './ranges/unnamedLengths';
-import { regionDraft, sidedDrafts } from './regionDraft';
+import { asideDrafts, regionDraft, sidedDrafts } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
 import { generatedShape } from './samples/generatedShapes';
 import { withoutMissing } from './samples/missingEntries';
@@ -132,7 +132,7 @@ export function* inferVocabularyInSteps(
   const assigned = order?.assigned ?? found;
   const confidence =
     instrumentConfidence(assigned, region, survey) ?? (order && region.count > 1 ? 0.6 : undefined);
-  if (confidence === undefined) {
+  if (confidence === undefined || isOtherFormat(survey.root, assigned)) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
     return undefined;
   }
@@ -166,6 +166,7 @@ export function* inferVocabularyInSteps(
   const all = [
     regionDraft(region, rows, confidence),
     ...sidedDrafts(region, rows),
+    ...asideDrafts(region),
     ...namedLayerDrafts(region, settled, rows),
     ...switches,
     ...withoutEffectDrafts(unapplied, chain),

@@ -10,17 +10,29 @@ import { isBare } from './words/meanings';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */
 const foreignRoots: ReadonlySet<string> = new Set(
-  'rss feed html svg project plist smil opml math package manifest wsdl schema xsd stylesheet'.split(' '),
+  'rss feed html svg plist smil opml math wsdl schema xsd stylesheet'.split(' '),
 );
+/** Outermost elements of such formats whose names are usual words, so that an instrument may have them too. */
+const usualRoots: ReadonlySet<string> = new Set(['project', 'package', 'manifest']);
 const foreignNamespace =
   /^https?:\/\/(?:www\.)?(?:w3\.org|purl\.org|xspf\.org|maven\.apache\.org|schemas\.)/i;
 
 /** Whether the outermost element belongs to an open format that is no instrument. */
 export function isForeignRoot(root: ElementType): boolean {
-  const local = root.name.slice(root.name.indexOf(':') + 1).toLowerCase();
-  if (foreignRoots.has(local)) return true;
+  if (foreignRoots.has(localName(root))) return true;
   const prefix = root.name.includes(':') ? `xmlns:${root.name.slice(0, root.name.indexOf(':'))}` : 'xmlns';
   return root.attributes.get(prefix)?.values.some(({ text }) => foreignNamespace.test(text)) ?? false;
+}
+
+/** Whether the outermost element may belong to another format by its name, and regions do not tell enough of keys to be those of an instrument. */
+export function isOtherFormat(root: ElementType, assigned: readonly Assigned[]): boolean {
+  const has = (wanted: string) => assigned.some(({ target }) => target === wanted);
+  const isKeyed = has('key') || (has('lokey') && has('hikey'));
+  return usualRoots.has(localName(root)) && !(isKeyed && tellingPlaces(assigned).zone > 1);
+}
+
+function localName({ name }: ElementType): string {
+  return name.slice(name.indexOf(':') + 1).toLowerCase();
 }
 
 const sounding: ReadonlySet<string> = new Set([

@@ -16,7 +16,11 @@ export function lackOfInstrument(text: string): string | undefined {
   const survey = finish(surveyXml(text));
   const { root } = survey;
   if (!root) return undefined;
-  if (isForeignRoot(root)) return `it is XML of another kind: its outermost element is <${shown(root.name)}>`;
+  if (isForeignRoot(root)) {
+    const named = firstFile(survey);
+    const files = named === undefined ? 'no audio files' : `audio files such as "${shown(named)}"`;
+    return `it is XML of another kind: its outermost element is <${shown(root.name)}>, as in other open formats; it has ${elementsOf(survey)}, and names ${files}`;
+  }
   let lack: string | undefined;
   if (inferVocabulary(text, { path: 'a.xml', tell: (reason) => (lack ??= reason) })) return undefined;
   const file = firstFile(survey);

@@ -38,3 +38,18 @@ export function sidedDrafts({ sides, example }: RegionElement, rows: Rows): Draf
     },
   ];
 }
+
+/** That audio files are left out that stand in elements called as regions are, without keys. */
+export function asideDrafts({ aside = [], chain }: RegionElement): Draft[] {
+  return aside.map((file, at) => ({
+    id: `region.aside.${at}`,
+    message: `"${file.text.slice(0, 80)}" is left out: its <${chain.at(-1)}> stands apart from the others, and no keys are named there. Put it among them if it is a region.`,
+    confidence: 0.6,
+    isGuess: true,
+    isLost: true,
+    evidence: [],
+    span: file,
+    isAbout: () => false,
+    alternatives: [],
+  }));
+}

@@ -9,6 +9,8 @@ import { numberFormOf } from '../forms/numberFormOf';
 import { readValue, writeValue } from '../forms/valueForms';
 import type { ValueSurroundings } from '../forms/valueSurroundings';
 import type { ValueForm } from '../vocabulary';
+import { rootFrequency } from './rootFrequency';
+import { withSingleKey } from './singleKey';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
 import { keyParts } from './writeOwnValues';
@@ -130,7 +132,11 @@ export function placedTexts(
   values: ReadonlyMap<string, SourceValue>,
   context: ValueContext,
 ): PlacedText[] {
-  const wanted = withKeyPlace(level, values);
+  const { instrument, header, accounts } = context;
+  const inForce = (name: string) => effectiveText(instrument, header, name);
+  const single = withSingleKey(level, values, () => inForce('pitch_keycenter'), accounts);
+  const wanted = withKeyPlace(level, single);
+  const frequency = rootFrequency(level, wanted, inForce, accounts);
   const texts: PlacedText[] = [];
   const taken: ({ text: string; by: SourceValue } | undefined)[] = [];
   const done = new Set<string>();
@@ -138,6 +144,17 @@ export function placedTexts(
     const value = wanted.get(place.name);
     if (!value || done.has(place.name)) continue;
     done.add(place.name);
+    if (
+      frequency &&
+      place.slot === frequency.slot &&
+      (place.name === 'pitch_keycenter' || place.name === 'tune')
+    ) {
+      const { text } = frequency;
+      if (taken[place.slot] === undefined)
+        texts.push({ place, text, encoded: encodeXmlAttribute(text).text });
+      taken[place.slot] = { text, by: value };
+      continue;
+    }
     const written = textFor(level, place, value, wanted, done, context);
     if (written === undefined) continue;
     const before = taken[place.slot];
@@ -175,8 +192,10 @@ function noteShared(
 ): void {
   for (const { name, parameter: other } of sharing.get(place) ?? []) {
     if (wanted.has(name) || other.part !== undefined) continue;
-    const read = readValue(other.form, text, surroundingsOf(instrument, header, name, sampleFacts));
-    if (!read || read.text === effectiveText(instrument, header, name)) continue;
+    const around = surroundingsOf(instrument, header, name, sampleFacts);
+    const read = readValue(other.form, text, around);
+    const before = effectiveText(instrument, header, name) ?? defaultText(name, around);
+    if (!read || read.text === before) continue;
     const message = `${name} becomes ${read.text} as well: it stands in the same place as ${place.name} ${value}.`;
     accounts.note(parameter, 'assumed', message, name, place.slot);
   }

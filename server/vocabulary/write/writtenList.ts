@@ -20,13 +20,14 @@ export interface WrittenList {
   formThere: (form: ValueForm) => ValueForm;
 }
 
-/** The key of an entry: its position where that is referred to. */
-function keyAt({ key }: SampleListPlace, position: number): string {
-  return key.startsWith('#') ? String(position + Number(key.slice(1))) : `s${position + 1}`;
+/** The key of an entry: its position where that is referred to, and a number where the keys are such. */
+function keyAt({ key, first }: SampleListPlace, position: number): string {
+  if (key.startsWith('#')) return String(position + Number(key.slice(1)));
+  return first === undefined ? `s${position + 1}` : String(position + Number(first));
 }
 
 /**
- * The list that the samples of an instrument go into where a vocabulary keeps them in one, with keys `s1`, `s2` in the order of
+ * The list that the samples of an instrument go into where a vocabulary keeps them in one, with keys `s1`, `s2`, or numbers, in the order of
  * their use; `undefined` where it keeps none.
  */
 export function writtenListOf(

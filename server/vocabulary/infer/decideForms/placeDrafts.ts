@@ -13,11 +13,15 @@ import type { FormReading } from './soundForms';
 /** Says in which form a parameter is written. */
 export function formDraft(id: string, one: Assigned, parameter: string, reading: FormReading): Draft {
   const { at, part } = parameterAt(one, parameter, reading.form);
+  const what = parameterWords[parameter] ?? parameter;
   return {
     id,
-    message: `${wordedPlace(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
-    confidence: reading.confidence,
+    message: reading.isLeft
+      ? `${wordedPlace(one)} is ${what}, but its numbers could be several things. They are left out, so that none is too loud. Write the unit behind each number, as in "3 dB".`
+      : `${wordedPlace(one)} is ${what} ${formWords(reading.form)}.`,
+    confidence: reading.isLeft ? Math.min(reading.confidence, 0.6) : reading.confidence,
     ...(reading.isOpen && { isGuess: true }),
+    ...(reading.isLeft && { isLeft: true, isLost: true }),
     evidence: [reading.reason],
     span: firstValueOf(one),
     isAbout: (other) => other.parameter === parameter && other.at === at && other.part === part,
@@ -78,7 +82,7 @@ export function placeDraft(
     isAbout,
     alternatives: [
       ...one.others
-        .filter((target) => simpleTargets.has(target))
+        .filter((target) => simpleTargets.has(target) && target !== one.target)
         .map(
           (target): Alternative => ({
             label: `it is ${parameterWords[target] ?? target}`,

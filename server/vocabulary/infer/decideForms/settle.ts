@@ -45,11 +45,13 @@ export function settle(
   const settled: Settled[] = [];
   for (const one of assigned) {
     const { parameters, reading: found } = settling.parametersOf(one);
-    const reading = found && one.stated ? { ...found, ...asStated(one.stated.text, found.form) } : found;
+    const reading =
+      found && one.stated ? { ...found, ...asStated(one.stated.text, found.form), isLeft: false } : found;
     if (reading)
       drafts.push(formDraft(`${idOf(one)}.${reading.what}`, one, parameters[0].parameter, reading));
     if (parameters.length === 0) continue;
     settled.push({ assigned: one, parameters });
+    if (reading?.isLeft) continue;
     drafts.push(placeDraft(idOf(one), one, parameters, chain));
     const name = settling.added.get(one);
     if (name !== undefined) drafts.push(addedDraft(idOf(one), one, name, chain, stated.nesting?.text));

@@ -1,6 +1,6 @@
 import { readPan } from '../../../trade/readings/panReading';
 import type { LevelScale } from '../../../trade/scales/levelScale';
-import { levelScale, levelScaleNames } from '../../../trade/scales/levelScale';
+import { guessedLevels, levelScaleNames } from '../../../trade/scales/levelScale';
 import type { ScaleReading } from '../../../trade/scales/numbers';
 import type { PanScale } from '../../../trade/scales/panScale';
 import { panScale, sidedPanScale } from '../../../trade/scales/panScale';
@@ -19,6 +19,8 @@ export interface FormReading {
   reason: string;
   /** Whether nothing but the numbers says so. */
   isOpen?: boolean;
+  /** Whether even the numbers do not say so, so that nothing is read until a person chooses. */
+  isLeft?: boolean;
   others: { label: string; form: ValueForm }[];
 }
 
@@ -37,7 +39,7 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
     ...(attenuation && { attenuation: true }),
     ...unitTextOf(facts),
   });
-  const { scale, confidence, reason, isOpen, others } = levelUnit(
+  const { scale, confidence, reason, isOpen, isLeft, others } = levelUnit(
     facts,
     unit ?? unitOfRange(stated?.range),
     attenuation,
@@ -49,8 +51,12 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
     confidence: isOdd ? Math.min(confidence, 0.6) : confidence,
     reason: isOdd ? 'It is named an attenuation, and yet numbers below 0 occur.' : reason,
     isOpen,
+    isLeft,
     others: [
-      ...others.map((one) => ({ label: levelScaleNames[one], form: formOf(one) })),
+      ...(isLeft ? [scale, ...others] : others).map((one) => ({
+        label: levelScaleNames[one],
+        form: formOf(one),
+      })),
       ...(isNamedAttenuation ? [{ label: turnedLabel, form: turned(formOf(scale)) }] : []),
     ],
   };
@@ -69,20 +75,23 @@ function levelUnit(
   facts: Assigned['facts'],
   named: LevelUnit | undefined,
   attenuation: boolean,
-): ScaleReading<LevelScale> {
-  const guess = levelScale(facts, attenuation);
+): ScaleReading<LevelScale> & { isLeft: boolean } {
+  const guess = guessedLevels(facts, attenuation);
   const said = (scale: LevelScale, confidence: number, reason: string) => ({
     ...guess,
     scale,
     confidence,
     reason,
     isOpen: false,
+    isLeft: false,
     others: [guess.scale, ...guess.others].filter((one) => one !== scale),
   });
   if (facts.unit === 'dB') return said('dB', 0.98, 'The numbers are followed by dB.');
   if (facts.unit === 'percent') return said('percent', 0.98, 'The numbers are followed by a percent sign.');
   if (/^\s*(?:cb|centibels?)$/i.test(facts.unitText ?? ''))
     return said('centibels', 0.98, 'The numbers are followed by the unit.');
+  if ([...facts.tally.keys()].some((text) => /^\s*\+/.test(text)))
+    return said('dB', 0.95, 'Numbers are written with a plus sign, as changes are.');
   if (named === 'centibels') return said('centibels', 0.95, 'The name says centibels.');
   if (named === 'dB') return said('dB', 0.95, 'The name says dB.');
   if (named === 'percent') return said('percent', 0.95, 'The name says percent.');

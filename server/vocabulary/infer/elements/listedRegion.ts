@@ -46,7 +46,13 @@ export function* findListedRegion(
         if (at === undefined) continue;
         const under = folderAround(type, other, [...paths.values()], lookup);
         const inside = elementsAround(type);
-        const found = { ...place, ...(under !== undefined && { under }), ...(inside !== '' && { inside }) };
+        const first = firstNumber(key, paths);
+        const found = {
+          ...place,
+          ...(under !== undefined && { under }),
+          ...(inside !== '' && { inside }),
+          ...(first !== undefined && { first }),
+        };
         return {
           region: regionOf(other, survey, files.example, at),
           list: {
@@ -59,6 +65,14 @@ export function* findListedRegion(
     }
   }
   return undefined;
+}
+
+/** The least of the keys of a list that are all whole numbers; `undefined` where one is none. */
+function firstNumber(key: string, paths: ReadonlyMap<string, string>): string | undefined {
+  // Each key is there once more with the sign of a fragment.
+  const keys = [...paths.keys()].filter((one) => !one.startsWith('#'));
+  const areNumbers = keys.length > 0 && keys.every((one) => /^(?:0|[1-9]\d{0,8})$/.test(one));
+  return key.startsWith('#') || !areNumbers ? undefined : String(Math.min(...keys.map(Number)));
 }
 
 /** The names of the elements around a type, without the outermost one. */

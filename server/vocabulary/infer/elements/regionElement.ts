@@ -20,6 +20,8 @@ export interface RegionElement {
   sides?: SidedFiles;
   /** Said where regions are the elements of a note that name the file of one microphone each. */
   microphones?: true;
+  /** Audio files in elements of the same name that are no regions, as nothing there names keys; missing where there are none. */
+  aside?: readonly Cell[];
   count: number;
   /** A path to an audio file of one. */
   example: Cell;
@@ -156,7 +158,9 @@ function placeFrom(region: ElementType, type: ElementType, attribute: string): s
 /** Elements of the same name elsewhere in the nesting are regions too. */
 function withTwins(best: Candidate, survey: Survey, candidates: readonly Candidate[]): RegionElement {
   const types = new Set<ElementType>([best.region]);
-  for (const { region } of candidates) if (region.name === best.region.name) types.add(region);
+  const isKeyed = areKeyed(best.region);
+  const isTwin = (type: ElementType) => type.name === best.region.name && (!isKeyed || areKeyed(type));
+  for (const { region } of candidates) if (isTwin(region)) types.add(region);
   let chain = namesAround(best.region);
   let count = best.region.count;
   for (const type of types) {
@@ -170,7 +174,7 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
     count += type.count;
   }
   for (const type of survey.types) {
-    if (type.name === best.region.name && !types.has(type) && isWithin(type, chain)) {
+    if (isTwin(type) && !types.has(type) && isWithin(type, chain)) {
       types.add(type);
       count += type.count;
     }
@@ -214,7 +218,32 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       repeats,
       nested,
     };
-  return { chain, types, also: [], count, example, pathAt, repeats, nested };
+  const aside = candidates
+    .filter(({ region }) => region.name === best.region.name && !types.has(region) && !isTwin(region))
+    .map((one) => one.example);
+  return {
+    chain,
+    types,
+    also: [],
+    ...(aside.length > 0 && { aside }),
+    count,
+    example,
+    pathAt,
+    repeats,
+    nested,
+  };
+}
+
+/**
+ * Whether an element or one around it, the outermost apart, names keys or is a section of releases: a file in one of the same name that does
+ * not, where others do, is that of a preview or the like.
+ */
+function areKeyed(type: ElementType): boolean {
+  const none: Selectors = new Map();
+  for (let at: ElementType | undefined = type; at && (at === type || at.parent); at = at.parent)
+    if (isReleaseName(nameWords(at.name)) || tradeTargets(at, none).some((one) => anyKeyTargets.has(one)))
+      return true;
+  return false;
 }
 
 /** Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do. */

@@ -1,3 +1,4 @@
+import { nearestKey } from '../../forms/keys';
 import type { Column } from '../values/column';
 import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
@@ -8,6 +9,7 @@ import { rowKeyNumber } from './rowKeys';
 interface Held {
   column: Column;
   target: InferredTarget;
+  unit?: string | undefined;
   weight: number;
   part: 1 | 2 | undefined;
   facts: ColumnFacts;
@@ -63,23 +65,23 @@ const fewestRoots = 3;
 
 /**
  * Bare ends such as `lowest` and `highest` in an element that is named after a stroke are keys where each root key lies within its range,
- * the ranges of different roots do not overlap, and no place gives keys.
+ * the ranges of different roots do not overlap, and no place gives keys. `isLetter`: its name is a letter, which may be short for voice
+ * as well as for velocity, so that fewer ranges are enough.
  */
-export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): One[] {
+export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[], isLetter: boolean): One[] {
   const bare = (target: string) =>
     all.find((one) => one.target === target && one.part === undefined && isBare(one.column.own));
   const [low, high] = [bare('lovel'), bare('hivel')];
   const root = all.find(({ target }) => target === 'pitch_keycenter');
   const hasKeys = all.some(({ target }) => keyEnds.has(target) || target === 'key');
   if (!low || !high || hasKeys) return [...all];
-  if (!root) return asKeysOfNoLayers(all, low, high);
+  if (!root) return asKeysOfNoLayers(all, low, high, isLetter ? 1 : fewestRoots);
   if (low.column.around.length > 0) return [...all];
   const ranges = new Map<number, { low: number; high: number }>();
   let turned = 0;
   for (const [row, cell] of root.column.cells.entries()) {
-    const [own, one, other] = [cell, low.column.cells[row], high.column.cells[row]].map((place) =>
-      rowKeyNumber(place?.text),
-    );
+    const own = root.unit === 'Hz' ? nearestKey(Number(cell?.text)) : rowKeyNumber(cell?.text);
+    const [one, other] = [low, high].map(({ column }) => rowKeyNumber(column.cells[row]?.text));
     if (own === undefined || one === undefined || other === undefined) return [...all];
     // Somebody may have exchanged the ends of a few.
     const [from, to] = [Math.min(one, other), Math.max(one, other)];
@@ -94,7 +96,8 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
   // Two layers that divide all velocities could each hold a root too.
   const isPart = (sorted[0]?.low ?? 0) > 1 && (sorted.at(-1)?.high ?? 127) < 127;
   const isMostlyTurned = turned * 2 >= root.column.cells.length;
-  if (sorted.length < (isPart ? 2 : fewestRoots) || !areApart || isMostlyTurned) return [...all];
+  if (sorted.length < (isPart ? (isLetter ? 1 : 2) : fewestRoots) || !areApart || isMostlyTurned)
+    return [...all];
   const evidence = 'Each root key lies within its own range.';
   return all.map((one) =>
     one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.74, evidence } : one,
@@ -105,18 +108,20 @@ export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): O
 const usualKeys = { least: 12, most: 120 };
 
 /** Bare ends where no place gives keys are those of keys if they do not overlap and leave the softest and the loudest velocities out. */
-function asKeysOfNoLayers<One extends Held>(all: readonly One[], low: One, high: One): One[] {
+function asKeysOfNoLayers<One extends Held>(all: readonly One[], low: One, high: One, fewest: number): One[] {
   const ranges = low.column.cells.map((cell, row) =>
     [cell, high.column.cells[row]]
       .map((place) => rowKeyNumber(place?.text) ?? Number.NaN)
       .sort((one, other) => one - other),
   );
-  const sorted = ranges.sort(([one], [other]) => one - other);
+  // Layers and turns have the same range several times.
+  const seen = new Map(ranges.map((range) => [range.join(), range]));
+  const sorted = [...seen.values()].sort(([one], [other]) => one - other);
   const areKeys = sorted.every(
     ([from, to], at) =>
       from >= usualKeys.least && to <= usualKeys.most && (at === 0 || from > (sorted[at - 1]?.[1] ?? 0)),
   );
-  if (sorted.length < fewestRoots || !areKeys) return [...all];
+  if (sorted.length < fewest || !areKeys) return [...all];
   const evidence =
     'No place gives keys, and no two ranges overlap or reach the softest or the loudest velocity.';
   return all.map((one) =>

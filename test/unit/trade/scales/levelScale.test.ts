@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LevelScale } from '../../../../server/trade/scales/levelScale';
-import { decibelsOf, fullLevels, levelScale } from '../../../../server/trade/scales/levelScale';
+import {
+  decibelsOf,
+  fullLevels,
+  guessedLevels,
+  levelScale,
+} from '../../../../server/trade/scales/levelScale';
 import { numbersOf } from '../../../../server/trade/scales/numbers';
 
 const judged = (numbers: number[], isAttenuation = false) => levelScale(numbersOf(numbers), isAttenuation);
@@ -157,5 +162,18 @@ describe('a level in dB', () => {
     expect(decibelsOf(101, 'percent', true)).toBeNaN();
     expect(decibelsOf(0, 'percent', true)).toBe(0);
     expect(decibelsOf(101, 'percent')).toBe(0.09);
+  });
+});
+
+describe('levels whose scale nothing says', () => {
+  it.each([
+    [[1.4, 1, 0.6], true],
+    [[180, 320], true],
+    [[2, 7], true],
+    [[0.4, 0.9], false],
+    [[30, 100], false],
+    [[-3, 2], false],
+  ])('%s are left where they could raise: %s', (levels, isLeft) => {
+    expect(guessedLevels(numbersOf(levels)).isLeft).toBe(isLeft);
   });
 });

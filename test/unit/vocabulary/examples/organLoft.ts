@@ -65,7 +65,7 @@ export function organLoft(): Example {
       );
     }
     const sample = `Pfeifen/${label}/${one.rootName.replace('#', 'is')} ${one.take}.wav`;
-    const factor = 30 + one.vary(90);
+    const factor = 30 + one.vary(70);
     const pan = one.vary(41) * 5 - 100;
     const tune = one.vary(201) / 10 - 10;
     const loops = one.zone % 5 !== 0;

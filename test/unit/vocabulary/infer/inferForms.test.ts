@@ -58,15 +58,32 @@ describe('a level', () => {
     ['is dB where numbers below 0 occur', [-6, 0, -3.5], { unit: 'dB' }, 'sure'],
     ['is dB where dB stands behind it', ['2 dB', '3 dB'], { unit: 'dB', unitText: ' dB' }, 'sure'],
     ['is a factor where all lie from 0 to 1', [0.25, 0.9, 1], { unit: 'factor' }, 'sure'],
-    ['is a factor where all lie around 1', [0.8, 1.25, 1], { unit: 'factor' }, 'sure'],
     ['is a percentage where all lie up to 100', [25, 80, 100], { unit: 'percent' }, 'sure'],
     ['is a number of seven bits where all lie up to 127', [127, 40, 90], { unit: 'sevenBits' }, 'sure'],
     ['is in doubt where 100 could be the full level or not', [97, 41, 83], { unit: 'sevenBits' }, 'in doubt'],
     ['is in doubt where only 0 and 1 occur', [0, 1, 1], { unit: 'factor' }, 'in doubt'],
     ['is in doubt where only 0 occurs', [0, 0, 0], { unit: 'dB' }, 'in doubt'],
-    ['is in doubt for a few small numbers', [0, 2, 5], { unit: 'dB' }, 'in doubt'],
+    ['is dB where a plus sign stands before it', ['+2', '3', '0'], { unit: 'dB' }, 'sure'],
   ] as const)('%s', (_, values, form, doubt) => {
     expect(formOf(column('gain', values), 'volume')).toEqual([{ kind: 'level', ...form }, doubt]);
+  });
+
+  it.each([
+    ['a few small numbers', [0, 2, 5]],
+    ['numbers around 1', [0.8, 1.25, 1]],
+    ['numbers above all full levels', [140, 240]],
+  ])('is left out for %s, with what it could be as choices', (_, values) => {
+    const inferred = column('gain', values);
+    expect(formOf(inferred, 'volume')).toEqual([undefined, 'in doubt']);
+    const decision = inferred.decisions.find(({ id }) => id === 'volume.unit');
+    expect(decision?.isLost).toBe(true);
+    expect(decision?.message).toContain('left out');
+    for (const unit of ['dB', 'percent', 'factor']) {
+      const forms = decision?.choices.flatMap(
+        ({ vocabulary }) => vocabulary.levels.at(-1)?.parameters.map(({ form }) => form) ?? [],
+      );
+      expect(forms).toContainEqual({ kind: 'level', unit });
+    }
   });
 
   it('named an attenuation counts the other way round', () => {
