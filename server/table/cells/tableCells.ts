@@ -4,6 +4,7 @@ import { finish } from '../../model/steps';
 import type { TableCells } from './cells';
 import { literalCells } from './literals/literalCells';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
+import { withoutLogHeads } from './markup/logHeads';
 import { readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { passOverStruck } from './markup/struckOut';
@@ -44,7 +45,7 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
     partNames(wiki);
     return wiki;
   }
-  const literal = literalCells(text);
+  const literal = literalCells(withoutLogHeads(text));
   if (literal) return literal;
   yield 0.1;
   const board = boardAsHtml(text);
