@@ -26,6 +26,11 @@ describe('lines of a log', () => {
     ],
     ['2021-04-03T09:15:02.120Z ', '2021-04-03T09:15:01.120Z start', '2021-04-03T09:15:03.120Z 3 zones'],
     ['[   12.004512] zone ', '[   11.804512] engine up', '[   14.004512] engine down'],
+    [
+      '[09:15:02] LOAD ',
+      '[09:15:02] up\n[09:15:02] midi open\n[09:15:02] audio open',
+      '[09:15:02] one\n[09:15:02] two\n[09:15:02] three',
+    ],
   ])('give zones by their fields behind "%s"', (head, before, behind) => {
     const text = [before, ...fields.map((one) => head + one), behind].join('\n');
     expect(zones(text)).toEqual([
