@@ -15,6 +15,8 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { Glossary } from './headings/glossary';
+import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 
@@ -69,6 +71,8 @@ export function lackOfZoneTable(text: string): string | undefined {
   const tables = findTables(cells);
   useSampleList(cells, tables);
   useNameOctaves(cells, tables);
+  if (tables.some(({ headings }) => headings.every(({ text: heading }) => heading === '')))
+    useStatedHeadings(cells, tables, new Glossary(cells, tables).texts);
   const lacks = tables.map((rows) => lackOf(cells, rows));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }

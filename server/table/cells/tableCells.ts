@@ -21,6 +21,7 @@ import { withoutSheetLetters } from './sheetLetters';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
+import { partsTitles } from './split/drawnTitles';
 import { joinRuledRows } from './split/ruledRows';
 import { splitShortLines } from './split/shortLines';
 import { withSlashesAsTabs } from './split/slashedLines';
@@ -136,6 +137,7 @@ function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | 
     ((delimiter === 'space' && byNames !== undefined) ||
       usualWidth(words) !== usualWidth(cells) ||
       standsBesideHeadings(cells) ||
+      (byNames !== undefined && partsTitles(cells)) ||
       words.cellCount > cells.cellCount)
   )
     return words;
