@@ -17,6 +17,7 @@ import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
 import { Glossary } from './headings/glossary';
+import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
 import { pieceList } from './pieceList';
 
@@ -71,11 +72,14 @@ export function lackOfZoneTable(text: string): string | undefined {
         : 'it looks like program code'
       : 'its lines have no columns, and do not name samples with keys';
   const split = findTables(cells);
-  const recorded = withRecording(cells, split, new Glossary(cells, split).texts);
+  const { texts } = new Glossary(cells, split);
+  const recorded = withRecording(cells, split, texts);
   const tables = recorded ? findTables(recorded) : split;
   const read = recorded ?? cells;
   useSampleList(read, tables);
   useNameOctaves(read, tables);
+  if (tables.some(({ headings }) => headings.every(({ text: heading }) => heading === '')))
+    useStatedHeadings(read, tables, recorded ? new Glossary(read, tables).texts : texts);
   const lacks = tables.map((rows) => lackOf(read, rows, recorded !== undefined));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }

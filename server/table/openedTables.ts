@@ -21,6 +21,7 @@ import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
 import { usePlaysOut } from './columns/said/playsOutColumn';
+import { useRecordedKeys } from './columns/said/recordedKeys';
 import { useStatedEnding } from './columns/said/statedEndings';
 import { passOverUnused } from './columns/said/unusedRows';
 import { useEndHeadings } from './headings/endHeadings';
@@ -109,6 +110,7 @@ export function* openTablesInSteps(
     tables.push({ rows, data: rows.data, columns });
     yield done();
   }
+  if (!chosen) useRecordedKeys(cells, tables, glossary.texts);
   overruleValues(cells, tables);
   for (const table of tables) passOverUnused(cells, table);
   useStatedEnding(cells, tables, glossary.texts);

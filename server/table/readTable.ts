@@ -10,6 +10,7 @@ import { statementsIn } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import type { ColumnReading } from './columns/columnReading';
+import { middleInRemarks } from './columns/octaves/middleInRemarks';
 import { namingIn } from './columns/octaves/noteNaming';
 import { textsAround } from './columns/said/textsAround';
 import type { OpenedTables } from './openedTables';
@@ -156,7 +157,9 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const { text, path, cells, tables, columns } = opened;
   const source = new Source(path, text);
   const notes = new TableNotes(source, isHtmlTable(text) ? cells.rowSpans : undefined);
-  const statements = statementsIn([...textsAround(cells, tables), ...opened.said]);
+  const said = statementsIn([...textsAround(cells, tables), ...opened.said]);
+  const isCounted = said.middleC !== undefined || said.otherOctaves !== undefined;
+  const statements = isCounted ? said : { ...said, middleC: middleInRemarks(cells, tables) };
   const otherOctaves = (options.middleC ?? 'auto') === 'auto' ? statements.otherOctaves : undefined;
   const naming = namingIn(cells, tables, notes, otherOctaves?.isLined);
   const middleC =

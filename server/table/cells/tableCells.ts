@@ -4,6 +4,7 @@ import { finish } from '../../model/steps';
 import type { TableCells } from './cells';
 import { literalCells } from './literals/literalCells';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
+import { withoutLogHeads } from './markup/logHeads';
 import { readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { passOverStruck } from './markup/struckOut';
@@ -21,6 +22,7 @@ import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { withAlignedRanges } from './split/alignedRanges';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
+import { partsTitles } from './split/drawnTitles';
 import { joinRuledRows } from './split/ruledRows';
 import { splitShortLines } from './split/shortLines';
 import { withSlashesAsTabs } from './split/slashedLines';
@@ -45,7 +47,7 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
     partNames(wiki);
     return wiki;
   }
-  const literal = literalCells(text);
+  const literal = literalCells(withoutLogHeads(text));
   if (literal) return literal;
   yield 0.1;
   const board = boardAsHtml(text);
@@ -137,6 +139,7 @@ function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | 
     ((delimiter === 'space' && byNames !== undefined) ||
       usualWidth(words) !== usualWidth(cells) ||
       standsBesideHeadings(cells) ||
+      (byNames !== undefined && partsTitles(cells)) ||
       words.cellCount > cells.cellCount)
   )
     return words;

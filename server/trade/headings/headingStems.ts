@@ -59,7 +59,12 @@ export function meaningByStems(text: string, unit: Unit | undefined): ColumnMean
     (unit !== undefined && positionUnits.has(unit)) ||
     words.some((word) => startStem.test(word) || frameWord.test(word));
   if (isSkip && isPosition) return 'offset';
-  return loopPart(words) ?? endOf(words) ?? (isStart(words) ? 'offset' : undefined);
+  return (
+    loopPart(words) ??
+    endOf(words) ??
+    (unit ? undefined : endWithKey(words)) ??
+    (isStart(words) ? 'offset' : undefined)
+  );
 }
 
 const startWord = /^(?:starts?|begins?|begin\p{L}*|beg)$/u;
@@ -95,6 +100,25 @@ function loopPart(words: readonly string[]): ColumnMeaning | undefined {
 function isStart(words: readonly string[]): boolean {
   const others = words.filter((word) => !startStem.test(word));
   return others.length < words.length && others.length < 3 && others.every((word) => word.length < 4);
+}
+
+/** Stems of words for ending, without accents. */
+const endStem =
+  /^(?:ends?$|ending|stop|finish|endet|enden|fini|termin|acab|finisc|eind|slut|loppu|koncz|konci|kon[ce]c|заканч|конец)/u;
+/** Words for what starts and ends, which say nothing of which end is meant. */
+const fillers =
+  /^(?:which|where|plays?|playing|zon[eas]|zonen|region|regions|samples?|file|midi|number|chaque|dove|donde|dont|ktor\p{L}+)$/u;
+const keyWords = new Set(languages.flatMap(({ parts }) => (parts.key ?? []).map(bareWord)));
+
+/** The end of a range that a heading names by a verb beside a word for keys: `starts at key`, `beginnt bei Taste`, `note it stops on`. */
+function endWithKey(words: readonly string[]): 'lokey' | 'hikey' | undefined {
+  const isVerb = (word: string) => startStem.test(word) || endStem.test(word);
+  const verbs = words.filter(isVerb);
+  const keys = words.filter((word) => keyWords.has(word) && !isVerb(word));
+  if (verbs.length !== 1 || keys.length !== 1) return undefined;
+  const others = words.filter((word) => word !== verbs[0] && word !== keys[0]);
+  if (others.some((word) => word.length > 3 && !fillers.test(word))) return undefined;
+  return startStem.test(verbs[0]) ? 'lokey' : 'hikey';
 }
 
 function endOf(words: readonly string[]): End | undefined {

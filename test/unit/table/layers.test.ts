@@ -27,6 +27,19 @@ describe('dynamics without velocities', () => {
     expect(ranges(text)).toEqual(['a.wav 1-42', 'b.wav 43-84', 'c.wav 85-127', 'd.wav 1-127']);
   });
 
+  it('are shared out apart where keys have others than those beside them', () => {
+    const text = table(
+      'File | Dynamics | Low | High',
+      'a.wav | p | 40 | 44',
+      'b.wav | mf | 40 | 44',
+      'c.wav | f | 40 | 44',
+      'd.wav | mp | 45 | 50',
+      'e.wav | ff | 45 | 50',
+    );
+    expect(ranges(text)).toEqual(['a.wav 1-42', 'b.wav 43-84', 'c.wav 85-127', 'd.wav 1-63', 'e.wav 64-127']);
+    expect(notesOf(text).join()).toMatch(/among p, mf, f, and on other keys among mp, ff\./);
+  });
+
   it('are told apart within the groups that hold several of them', () => {
     const text = table(
       'File | Articulation | Dynamics | Key',

@@ -1,5 +1,6 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
 import { withoutLeaders } from './dotLeaders';
+import { withoutLogHeads } from './logHeads';
 import { withoutMessageHeads } from './messageHeads';
 import { withoutLineNumbers } from './terminalCopy';
 
@@ -12,16 +13,17 @@ const quoted = /^[ \t]*(?:>[ \t]?)+/gm;
 const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
 
 /**
- * A text as it stood before it was put into a mail, a message or a frame: without the `>` before quoted lines, the names and times before messages,
- * without
- * marks such as `[code]` on lines of their own, without dots that lead from names to values, and with drawn boxes and the rows of wikis between single bars. What is taken away becomes blanks,
+ * A text as it stood before it was put into a mail, a message or a frame: without the `>` before quoted lines, the names and times before messages and lines
+ * of logs, without marks such as `[code]` on lines of their own, without dots that lead from names to values, and with drawn boxes and the rows of wikis between single bars. What is taken away becomes blanks,
  * so that all offsets stay.
  */
 export function plainLayout(text: string): string {
   return withoutLeaders(
     withPlainBars(
       withoutLineNumbers(
-        withoutMessageHeads(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+        withoutMessageHeads(
+          withoutLogHeads(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+        ),
       ),
     ),
   );

@@ -98,7 +98,10 @@ function someParts(text: string, { start, end }: { start: number; end: number })
 
 /** Whether most lines have labels and values, most labels are known headings, and samples are named beside keys or as files. */
 function areRecords(text: string, lines: readonly RecordLine[]): boolean {
-  const isTitle = ({ start, end }: RecordLine) => title.test(text.slice(start, Math.min(end, start + 200)));
+  const isTitle = ({ start, end }: RecordLine) => {
+    const line = text.slice(start, Math.min(end, start + 200));
+    return title.test(line) || line.trim() === '';
+  };
   const filled = lines.filter((line) => line.end > line.start && (line.fields.length > 0 || !isTitle(line)));
   const labelled = filled.filter(({ fields }) => fields.length > 0);
   if (labelled.length === 0 || labelled.length * 5 < filled.length * 3) return false;

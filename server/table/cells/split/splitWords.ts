@@ -7,6 +7,7 @@ import { letterNote } from '../../../trade/readings/notePatterns';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 import { isKey } from '../records/listedKey';
+import { isDrawnTitle } from './drawnTitles';
 import { HeadingLine } from './headingLine';
 import type { Word } from './lineWords';
 import { isBlankLine, longestLine, wordsIn } from './lineWords';
@@ -61,6 +62,8 @@ export function splitWords(text: string): TableCells | undefined {
   // A title has as many words as a short list has columns.
   if (isKeyed && above >= 0 && !namesColumns(new HeadingLine(text, lines[above]).into(width), text))
     above = -1;
+  // What is drawn as a title names no columns.
+  if (above >= 0 && isDrawnTitle(text.slice(lines[above].start, lines[above].end))) above = -1;
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
   if (units) above--;

@@ -10,7 +10,7 @@ const mostVelocity = 127;
 
 /**
  * Gives zones whose dynamics are known, but not their velocities, an even share of the velocities 1..127: as many
- * shares as there are dynamics. Where one of them is missing on the keys of a zone, the next softer one reaches up to
+ * shares as there are dynamics; dynamics that never stand on the same keys, nor beside ones that do, share them out apart. Where one of them is missing on the keys of a zone, the next softer one reaches up to
  * the next louder one. The zones of the table are those from number `first` on; `span` is where a note belongs.
  */
 export function velocitiesFromDynamics(
@@ -32,7 +32,8 @@ export function velocitiesFromDynamics(
     notes.add('assumed', span, `The dynamics have the velocities that "${shortened(stated.text)}" gives.`);
     return;
   }
-  const shares = velocitiesOfLayers(all);
+  const sets = zones.areLayersNumbered ? [all] : present.sets();
+  const shares = new Map(sets.flatMap((set) => [...velocitiesOfLayers(set)]));
   const [low, high] = [zones.column('lovel'), zones.column('hivel')];
   let [written, uneven] = [0, false];
   for (let zone = first; zone < zones.count; zone++) {
@@ -57,11 +58,9 @@ export function velocitiesFromDynamics(
     return;
   }
   const words = wordsOf(zones, dynamics, first);
-  const listed = all
-    .map((dynamic) =>
-      zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : words.get(dynamic),
-    )
-    .join(', ');
+  const nameOf = (dynamic: number) =>
+    zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : words.get(dynamic);
+  const listed = sets.map((set) => set.map(nameOf).join(', ')).join(', and on other keys among ');
   const further = uneven ? ' Where a key lacks one of them, the others reach further.' : '';
   const order = turned ? `, the softest first, as "${shortened(turned.text)}" says` : '';
   const message = `The table gives ${what} but no velocities. 1 to 127 are shared out evenly among ${listed}${order}.${further}`;
@@ -131,6 +130,23 @@ class Layers {
     let mask = 0;
     for (const keys of this.#masks.values()) for (const one of keys) mask |= one;
     return [...dynamicLetters.keys()].filter((dynamic) => (mask & (1 << dynamic)) !== 0);
+  }
+
+  /** The dynamics by what they stand beside on some key, or beside what that stands beside; softest first. */
+  sets(): number[][] {
+    let joined: number[] = [];
+    for (const keys of this.#masks.values())
+      for (const one of new Set(keys)) {
+        if (one === 0) continue;
+        const beside = joined.filter((set) => (set & one) !== 0);
+        joined = [...joined.filter((set) => (set & one) === 0), beside.reduce((sum, set) => sum | set, one)];
+      }
+    // What stands alone on its keys is one of the layers of the others.
+    const alone = joined.filter((set) => (set & (set - 1)) === 0);
+    const several = joined.filter((set) => (set & (set - 1)) !== 0);
+    const [first = 0, ...more] = several;
+    const sets = more.length === 0 ? [alone.reduce((sum, set) => sum | set, first)] : [...several, ...alone];
+    return sets.map((set) => [...dynamicLetters.keys()].filter((dynamic) => (set & (1 << dynamic)) !== 0));
   }
 
   /** The dynamics on the keys of a zone, as bits. */

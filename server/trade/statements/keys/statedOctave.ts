@@ -44,6 +44,12 @@ export function namesMiddleC(words: string): boolean {
   return middleWords.test(words.normalize('NFC'));
 }
 
+/** Whether words say no more than that something is middle C: `(middle C!)`, `= do central`. */
+export function isMiddleC(words: string): boolean {
+  const rest = words.normalize('NFC').replace(middleWords, '');
+  return rest.length < words.length && !/[\p{L}\d]{3}|\d/u.test(rest) && namesMiddleC(words);
+}
+
 /** A name that a sentence turns down: `not C4`, `C4 ではなく`. */
 const turnedDown = new RegExp(
   String.raw`(?:${turningWords('not', 'none')}|${insteadOf})\s*(?:(?:as|at|on|als|auf|como|comme|come|en|op|es|est|è|é|är|er|to|je)\s){0,2}["'\u201c\u00ab]?${note}|${note}["'\u201d\u00bb]?\s?${notBehind}`,
