@@ -1,6 +1,7 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
 import { withoutLeaders } from './dotLeaders';
 import { withoutMessageHeads } from './messageHeads';
+import { withOtherBars } from './otherBars';
 import { withoutLineNumbers } from './terminalCopy';
 
 const looked = 1 << 16;
@@ -21,7 +22,9 @@ export function plainLayout(text: string): string {
   return withoutLeaders(
     withPlainBars(
       withoutLineNumbers(
-        withoutMessageHeads(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+        withoutMessageHeads(
+          withoutMarks(withoutQuoting(withOtherBars(withPlainBoxes(withoutComments(text))))),
+        ),
       ),
     ),
   );
