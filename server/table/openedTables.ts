@@ -9,6 +9,7 @@ import { readHexadecimals } from './cells/hexadecimals';
 import { joinTables } from './cells/joinedTables';
 import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
+import { readScannedDigits } from './cells/scannedDigits';
 import { tableCellsInSteps } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
@@ -93,6 +94,7 @@ export function* openTablesInSteps(
     yield done();
     fillDittoMarks(cells, rows.data);
     yield done();
+    readScannedDigits(cells, rows);
     readDatedRanges(cells, rows);
     yield done();
     hexadecimal ||= readHexadecimals(cells, rows);
