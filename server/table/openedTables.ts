@@ -16,6 +16,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { takeAnswers } from './columns/said/answeredRows';
 import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
@@ -104,6 +105,7 @@ export function* openTablesInSteps(
     yield done();
   }
   overruleValues(cells, tables);
+  takeAnswers(cells, tables);
   for (const table of tables) passOverUnused(cells, table);
   useStatedEnding(cells, tables, glossary.texts);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
