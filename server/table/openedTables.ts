@@ -10,6 +10,7 @@ import { joinTables } from './cells/joinedTables';
 import { withRecording } from './cells/oneRecording';
 import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
+import { readScannedDigits } from './cells/scannedDigits';
 import { tableCellsInSteps } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { passTotals } from './cells/totalRows';
@@ -17,6 +18,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { takeAnswers } from './columns/said/answeredRows';
 import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
@@ -102,6 +104,7 @@ export function* openTablesInSteps(
     yield done();
     fillDittoMarks(cells, rows.data);
     yield done();
+    readScannedDigits(cells, rows);
     readDatedRanges(cells, rows);
     yield done();
     hexadecimal ||= readHexadecimals(cells, rows);
@@ -112,6 +115,7 @@ export function* openTablesInSteps(
   }
   if (!chosen) useRecordedKeys(cells, tables, glossary.texts);
   overruleValues(cells, tables);
+  takeAnswers(cells, tables);
   for (const table of tables) passOverUnused(cells, table);
   useStatedEnding(cells, tables, glossary.texts);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];

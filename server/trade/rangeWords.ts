@@ -3,6 +3,9 @@ import type { RangeEndWords } from './languages/languageWords';
 import { bareWord } from './languages/spelling';
 import { oneOfWords } from './languages/wordPattern';
 
+/** Arrows and arrowheads between the two ends of a range, as `36 » 47`, as a part of a pattern. */
+export const rangeArrows = String.raw`(?:[-=\u2013\u2014]{1,2}>|>{1,2}|[\u2192\u21d2\u21e8\u2794\u2799-\u279c\u27a1\u27f6\u00bb\u203a\u25b6\u25b8\u25ba]|[\u2194\u21d4\u27f7])`;
+
 /** The words of all languages between the two ends of a range, as a part of a pattern that goes by `i` and `u`. */
 export const rangeWords: string = oneOfWords(languages.flatMap(({ between }) => between));
 

@@ -8,7 +8,7 @@ import { isUnspaced, wordsInText } from './languages/wordPattern';
  * kinds says which ones make its sentence say something else.
  */
 export function turningWords(...kinds: readonly (keyof TurningWords)[]): string {
-  const words = languages.flatMap(({ turning }) => kinds.flatMap((kind) => turning[kind]));
+  const words = languages.flatMap(({ turning }) => kinds.flatMap((kind) => turning[kind] ?? []));
   // Accents may be left out where the word stays one of its own: `já` is not `ja`.
   const bare = words.map(bareWord).filter((word) => word.length > 3 && !isUnspaced(word));
   // `No. 4` counts.

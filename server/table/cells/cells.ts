@@ -1,5 +1,6 @@
 import { keptTextBytes } from '../../model/text/textBytes';
 import { mostDecimals } from '../../trade/decimal';
+import type { Answer } from './markup/answers';
 
 const lineFeed = 10;
 /** Codes from here on are not ASCII; see {@link TableCells.codes}. */
@@ -52,6 +53,9 @@ export class TableCells {
 
   /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
   remarks: readonly { text: string; start: number; end: number }[] = [];
+
+  /** What somebody wrote below quoted lines that hold the table. */
+  answers: readonly Answer[] = [];
 
   /** What was assumed when the rows were made, in sentences for people. */
   assumptions: readonly { text: string; start: number; end: number }[] = [];

@@ -3,6 +3,7 @@ import type { Steps } from '../../model/steps';
 import { finish } from '../../model/steps';
 import type { TableCells } from './cells';
 import { literalCells } from './literals/literalCells';
+import { answersIn } from './markup/answers';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
 import { withoutLogHeads } from './markup/logHeads';
 import { readMarkdown } from './markup/markdownCells';
@@ -42,6 +43,12 @@ export function tableCells(text: string): TableCells | undefined {
 
 /** As {@link tableCells}, in steps of a pass or two over the text. */
 export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> {
+  const cells = yield* cellsInSteps(text);
+  if (cells) cells.answers = answersIn(text);
+  return cells;
+}
+
+function* cellsInSteps(text: string): Steps<TableCells | undefined> {
   const wiki = wikiCells(text);
   if (wiki) {
     partNames(wiki);

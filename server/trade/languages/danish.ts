@@ -139,6 +139,7 @@ export const danish: LanguageWords = {
     without: ['uden', 'uten'],
     except: ['undtagen', 'unntatt', 'bortset fra', 'bortsett fra', 'med mindre'],
     only: ['kun'],
+    just: ['bare'],
     already: ['allerede'],
   },
   correcting: {

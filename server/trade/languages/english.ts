@@ -552,6 +552,7 @@ export const english: LanguageWords = {
     without: ['without'],
     except: ['except', 'excepting', 'excluding', 'but not', 'unless', 'other than', 'apart from', 'if not'],
     only: ['only'],
+    just: ['just'],
     already: ['already'],
   },
   correcting: {

@@ -216,6 +216,7 @@ export const french: LanguageWords = {
     without: ['sans'],
     except: ['sauf', 'excepté', 'hormis', 'à moins que', "à l'exception"],
     only: ['seulement', 'uniquement'],
+    just: ['juste', 'que'],
     already: ['déjà'],
   },
   correcting: {

@@ -299,6 +299,7 @@ export const german: LanguageWords = {
     without: ['ohne'],
     except: ['außer', 'ausser', 'ausgenommen', 'es sei denn', 'sofern nicht', 'wenn nicht', 'falls nicht'],
     only: ['nur', 'lediglich'],
+    just: ['bloß', 'bloss'],
     already: ['bereits', 'schon'],
   },
   correcting: {

@@ -169,6 +169,7 @@ export const italian: LanguageWords = {
     without: ['senza'],
     except: ['tranne', 'eccetto', 'salvo', 'a meno che', 'ad eccezione'],
     only: ['solo', 'soltanto', 'solamente'],
+    just: ['giusto'],
     already: ['già', 'gia'],
   },
   correcting: {

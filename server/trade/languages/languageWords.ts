@@ -68,6 +68,8 @@ export interface TurningWords {
   /** Before what is not meant: `except`, `unless`. */
   except: readonly string[];
   only: readonly string[];
+  /** The same before one number alone; elsewhere they say little: `just`. */
+  just?: readonly string[];
   /** With what has been done. */
   already: readonly string[];
 }

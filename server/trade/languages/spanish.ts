@@ -169,6 +169,7 @@ export const spanish: LanguageWords = {
     without: ['sin'],
     except: ['excepto', 'salvo', 'a menos que', 'a excepción'],
     only: ['solo', 'sólo', 'solamente', 'únicamente'],
+    just: ['justo'],
     already: ['ya'],
   },
   correcting: {

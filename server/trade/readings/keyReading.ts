@@ -1,4 +1,4 @@
-import { gluedRangeWords, rangeWords } from '../rangeWords';
+import { gluedRangeWords, rangeArrows, rangeWords } from '../rangeWords';
 import { limitIn } from './limits';
 import { readLinedKey } from './linedKeys';
 import { withLatinNotes } from './lookalikes';
@@ -35,7 +35,7 @@ const longest = 60;
 const longestList = 600;
 const longestSign = 12;
 const rangeSign = new RegExp(
-  String.raw`^(?:\.{2,3}|…|->|${rangeWords}(?=\s)|${gluedRangeWords}|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>\u00f7\u2194])`,
+  String.raw`^(?:\.{2,3}|…|${rangeArrows}|${rangeWords}(?=\s)|${gluedRangeWords}|[-\u2212\u2010\u2011\u2013\u2014\u301c~:\u00f7])`,
   'iu',
 );
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';

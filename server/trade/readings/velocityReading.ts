@@ -1,5 +1,5 @@
 import type { Unit } from '../meaning';
-import { rangeWords } from '../rangeWords';
+import { rangeArrows, rangeWords } from '../rangeWords';
 import { limitIn } from './limits';
 import { readNumber } from './numberReading';
 
@@ -12,7 +12,7 @@ export interface VelocityReading {
 
 const longest = 40;
 const range = new RegExp(
-  String.raw`^(.*?[\d%])\s*(?:\.{2,3}|\u2026|->|[-\u2212\u2010-\u2015\u2192\u301c~:>]|\s${rangeWords}\s)\s*(\S.*)$`,
+  String.raw`^(.*?[\d%])\s*(?:\.{2,3}|\u2026|${rangeArrows}|[-\u2212\u2010-\u2015\u301c~:]|\s${rangeWords}\s)\s*(\S.*)$`,
   'iu',
 );
 

@@ -2,6 +2,7 @@ import { namesAudioFileIn } from '../../../model/fileNames';
 import { withoutLeaders } from './dotLeaders';
 import { withoutLogHeads } from './logHeads';
 import { withoutMessageHeads } from './messageHeads';
+import { withOtherBars } from './otherBars';
 import { withoutLineNumbers } from './terminalCopy';
 
 const looked = 1 << 16;
@@ -22,7 +23,7 @@ export function plainLayout(text: string): string {
     withPlainBars(
       withoutLineNumbers(
         withoutMessageHeads(
-          withoutLogHeads(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+          withoutLogHeads(withoutMarks(withoutQuoting(withOtherBars(withPlainBoxes(withoutComments(text)))))),
         ),
       ),
     ),

@@ -6,6 +6,7 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { letterNote } from '../../../trade/readings/notePatterns';
 import type { PlacedValue } from './clauseReader';
 import { barePair, ClauseReader, clausesIn } from './clauseReader';
+import { onlyKeyIn } from './onlyKey';
 import { introducesFile, wordsBeforeFile } from './wordsBeforeFile';
 
 /** A line that tells of one file in words. */
@@ -25,6 +26,7 @@ export interface TextLine extends Stretch {
 }
 
 const longestLine = 600;
+const rangeMeanings: readonly ColumnMeaning[] = ['key', 'key_range', 'lokey', 'hikey'];
 /** A name in quotation marks, or one without blanks. */
 const named = new RegExp(
   String.raw`["'\u201c\u201e\u00ab\x60]([^"'\u201d\u00bb\x60]{1,120}${audioEndingInText})["'\u201d\u201c\u00bb\x60]|([^\s"',;:()[\]\uff0c\uff1b\uff1a\u3001\u201c\u201e\u00ab\x60]{1,120}${audioEndingInText})`,
@@ -95,11 +97,14 @@ export function toldLineIn(
       }
   }
   const around = known.has('key_range') ? undefined : rangeAround(text, values, rest);
+  const hasKeys = around || rangeMeanings.some((one) => known.has(one));
+  const only = hasKeys ? undefined : onlyKeyIn(text, values, rest);
+  if (only) values.push(only.key);
   return {
     lead: first,
     file: file && { start: start + file.start, end: start + file.end },
     values: around ? [...values, around] : values,
-    rest: rest.filter((one) => one.start !== around?.start),
+    rest: rest.filter((one) => one.start !== around?.start && !only?.used.includes(one)),
   };
 }
 

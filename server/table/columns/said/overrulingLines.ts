@@ -14,7 +14,8 @@ import type { NamedRows } from './namedRows';
 import { namesIn, rowsByName, spacedOut, withoutNames } from './namedRows';
 
 const sentences = /[.!?;](?=\s|$)/u;
-const value = new RegExp(
+/** A number, or a note with its octave, in a sentence. */
+export const saidValue = new RegExp(
   String.raw`(?<![\p{L}\p{N}_.])(?:${noteName}-?\d{1,2}|[-+\u2212]?\d+(?:[.,]\d+)?)(?![\p{L}\p{N}_]|[.,]\d)`,
   'giu',
 );
@@ -89,10 +90,11 @@ function messageOf(
     .find((some) => some.length > 0);
   const [table] = meant ?? [];
   const rest = withoutNames(written, (one) => one === name);
-  const column = names.size === 1 && meant?.length === 1 ? table && columnIn(rest, table.columns) : undefined;
+  const column =
+    names.size === 1 && meant?.length === 1 ? table && saidColumn(rest, table.columns) : undefined;
   const message =
     table && column && overruled(cells, table.rowsOf.get(name) ?? [], column, rest, table.sample, isHeaded);
-  if (message !== undefined || !isHeaded || rest.search(value) < 0) return message;
+  if (message !== undefined || !isHeaded || rest.search(saidValue) < 0) return message;
   return `"${shortened(sentence.trim())}" is not done, as it does not tell for certain which value is corrected. Change it by hand.`;
 }
 
@@ -105,7 +107,7 @@ function overruled(
   sample: ColumnReading,
   isHeaded: boolean,
 ): string | undefined {
-  const all = new Map(Array.from(sentence.matchAll(value), ([text]) => [keyOf(text), text]));
+  const all = new Map(Array.from(sentence.matchAll(saidValue), ([text]) => [keyOf(text), text]));
   const keyAt = (cell: number) => keyOf(cells.plain(cell));
   const every = rows.map((row) => cells.cell(row, column.index)).filter((cell) => cell >= 0);
   // Of several rows of a sample, the one with the value that is said to be wrong is meant.
@@ -132,7 +134,7 @@ function keyOf(text: string): string {
 }
 
 /** The one column of values that a sentence names by its heading, or by a word for what it holds. */
-function columnIn(sentence: string, columns: readonly ColumnReading[]): ColumnReading | undefined {
+export function saidColumn(sentence: string, columns: readonly ColumnReading[]): ColumnReading | undefined {
   const words = wordsOf(sentence);
   const bare = ` ${words.join(' ')} `;
   const some = columns.filter(({ meaning }) => !others.has(meaning));
