@@ -9,6 +9,8 @@ import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
 import { useLookUps } from './lookUps';
+import type { NestedHeading } from './nestedHeadings';
+import { flatHeadings, nestedHeadings, underHeadings } from './nestedHeadings';
 import { proseAround } from './proseAround';
 import { constantsOf } from './sourceConstants';
 import { readIndented } from './yamlTree';
@@ -115,18 +117,35 @@ function nameByType(records: readonly LiteralRecord[], types: readonly DeclaredT
   for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = type.headings[at];
 }
 
-/** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
+/**
+ * Gives values that stand by their places alone the headings that a comment lists, nested as they are: `(path, low, high, root)`,
+ * `(path, root, (low, high))`.
+ */
 function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {
   // What goes for all zones is handed on to each under its own heading.
   const placed = records.map(({ fields }) => fields.filter(({ heading, key }) => heading === '' && !key));
   const places = placed.reduce((most, { length }) => Math.max(most, length), 0);
   if (records.some(({ fields }, at) => fields.length > 0 && placed[at].length < 2)) return;
+  const most = placed.reduce((sum, fields) => Math.max(sum, valuesIn(fields)), 0);
   for (const { text } of comments) {
-    const found = listsIn(text).find((names) => areHeadings(names, places));
+    const found = listsIn(text).find((names) => {
+      const flat = flatHeadings(names);
+      if (names.length !== places && flat.length !== most) return false;
+      return areHeadings(flat, flat.length) && placed.every((fields) => underHeadings(fields, names, places));
+    });
     if (!found) continue;
-    for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
+    for (const [at, record] of records.entries()) {
+      const named = underHeadings(placed[at], found, places) ?? [];
+      const own = new Set(placed[at]);
+      record.fields = [...named, ...record.fields.filter((field) => !own.has(field))];
+    }
     return;
   }
+}
+
+/** How many values fields hold, those of lists counted. */
+function valuesIn(fields: readonly LiteralField[]): number {
+  return fields.reduce((sum, { items }) => sum + Math.max(1, items?.length ?? 1), 0);
 }
 
 function areHeadings(names: readonly string[], places: number): boolean {
@@ -136,18 +155,21 @@ function areHeadings(names: readonly string[], places: number): boolean {
 }
 
 /** What a comment may list: all of it, what stands in its outer brackets, and what stands before a remark. */
-function listsIn(comment: string): string[][] {
-  const all = comment.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
+function listsIn(comment: string): NestedHeading[][] {
+  const all = withoutOuter(comment.replace(/^[^([{]*[:=]\s*/u, ''));
   const texts = [...inOuterBrackets(comment), all, ...textsBefore(comment)];
   // Where no sign parts them, they stand over their values, or are single words.
   return [/\s*[,;|\t]\s*/, /\s{2,}/, /\s+/].flatMap((sign) =>
-    texts.map((text) =>
-      text
-        .trim()
-        .split(sign)
-        .map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
-    ),
+    texts.map((text) => nestedHeadings(text.trim(), sign)),
   );
+}
+
+/** A text without signs around it, and without brackets that close no other of its own. */
+function withoutOuter(text: string): string {
+  const bare = text.trim().replace(/[.;,]+$/u, '');
+  return /^[([{<][^()[\]{}<>]*[)\]}>]?$|^[^([{<]*[)\]}>]$/u.test(bare)
+    ? bare.replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '')
+    : bare;
 }
 
 function inOuterBrackets(text: string): string[] {
