@@ -5,7 +5,7 @@ import { readLiteralAt } from './literalTree';
 /** So much of a text tells whether it is of this kind. */
 const looked = 1 << 14;
 const listLine = new RegExp(
-  String.raw`^[ ]*-[ ]+(?:[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*${audioEndingInText}["']?:?[ ]*$)`,
+  String.raw`^[ ]*-[ ]+(?:[[{][ ]*["'\p{L}_]|[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*${audioEndingInText}["']?:?[ ]*$)`,
   'gimu',
 );
 const entry = /^("[^"]{1,200}"|'[^']{1,200}'|[^\s:#[\]{},"'-][^:#\n]{0,200}?)[ ]*:(?=\s|$)/u;
