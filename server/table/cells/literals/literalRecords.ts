@@ -205,7 +205,7 @@ const namingMeanings: ReadonlySet<string> = new Set(['sample', 'group', 'comment
 const holding = new WeakMap<LiteralNode, boolean>();
 
 /** Whether some part of a node is a zone of its own. */
-function holdsRecords(node: LiteralNode): boolean {
+export function holdsRecords(node: LiteralNode): boolean {
   if (node.kind === 'value') return false;
   let holds = holding.get(node);
   if (holds === undefined) {

@@ -4,7 +4,7 @@ import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import type { LiteralField, LiteralRecord } from './literalRecords';
-import { fieldFrom, fieldsOf } from './literalRecords';
+import { fieldFrom, fieldsOf, holdsRecords } from './literalRecords';
 import type { LiteralEntry, LiteralMap, LiteralNode } from './literalTree';
 
 /** More names than these are no few things that zones share. */
@@ -121,6 +121,8 @@ function fieldsFor(heading: string, { value }: LiteralEntry, isLayered: boolean)
     const isKnown = said !== undefined && said !== 'group' && said !== 'sample' && said !== 'comment';
     return isKnown ? [fieldFrom(heading, undefined, value)] : undefined;
   }
+  // Zones take values from the part that they are in; others are not theirs.
+  if (holdsRecords(value)) return undefined;
   const fields = value.entries.flatMap((entry) => fieldsOf(entry, ''));
   if (fields.some(({ text }) => isAudioFileName(text))) return undefined;
   // `lo` and `hi` of layers are velocities.
