@@ -13,6 +13,7 @@ import type { NestedHeading } from './nestedHeadings';
 import { flatHeadings, nestedHeadings, underHeadings } from './nestedHeadings';
 import { proseAround } from './proseAround';
 import { constantsOf } from './sourceConstants';
+import { dumpRecords } from './sqlRecords';
 import { readIndented } from './yamlTree';
 
 /** So much of a text tells whether it may be a literal. */
@@ -69,6 +70,13 @@ function withoutComments(text: string): string {
  * where values have keys. Comments, sentences before and behind it, and what belongs to all, are kept as texts around. `undefined` for any other text.
  */
 export function literalCells(text: string): TableCells | undefined {
+  const dump = dumpRecords(text);
+  if (dump) {
+    const cells = new LiteralTable(text).cells(dump.records);
+    cells.areRecords = true;
+    cells.assumptions = dump.joined;
+    return cells;
+  }
   const prose = mayHoldLiteral(text)
     ? proseAround(
         text,
