@@ -1,8 +1,16 @@
 import { readHeading } from '../../../trade/headings/headings';
+import type { LiteralField } from './literalField';
+import type { NestedHeading } from './nestedHeadings';
+import { nestedHeadings } from './nestedHeadings';
 
 const looked = 4096;
 /** So many places of a comment may begin a remark. */
 const mostRemarks = 12;
+
+/** How many values fields hold, those of lists counted. */
+export function valuesIn(fields: readonly LiteralField[]): number {
+  return fields.reduce((sum, { items }) => sum + Math.max(1, items?.length ?? 1), 0);
+}
 
 /** Whether names are headings of so many places. */
 export function areHeadings(names: readonly string[], places: number): boolean {
@@ -12,18 +20,21 @@ export function areHeadings(names: readonly string[], places: number): boolean {
 }
 
 /** What a comment may list: all of it, what stands in its outer brackets, and what stands before a remark. */
-export function listsIn(comment: string): string[][] {
-  const all = comment.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
+export function listsIn(comment: string): NestedHeading[][] {
+  const all = withoutOuter(comment.replace(/^[^([{]*[:=]\s*/u, ''));
   const texts = [...inOuterBrackets(comment), all, ...textsBefore(comment)];
   // Where no sign parts them, they stand over their values, or are single words.
   return [/\s*[,;|\t]\s*/, /\s{2,}/, /\s+/].flatMap((sign) =>
-    texts.map((text) =>
-      text
-        .trim()
-        .split(sign)
-        .map((name) => name.trim().replace(/^["'`]|["'`]$/g, '')),
-    ),
+    texts.map((text) => nestedHeadings(text.trim(), sign)),
   );
+}
+
+/** A text without signs around it, and without brackets that close no other of its own. */
+function withoutOuter(text: string): string {
+  const bare = text.trim().replace(/[.;,]+$/u, '');
+  return /^[([{<][^()[\]{}<>]*[)\]}>]?$|^[^([{<]*[)\]}>]$/u.test(bare)
+    ? bare.replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '')
+    : bare;
 }
 
 function inOuterBrackets(text: string): string[] {

@@ -1,6 +1,6 @@
 import { audioEndingInText } from '../../../model/fileNames';
 import { TableCells } from '../cells';
-import { areHeadings, listsIn } from './commentedHeadings';
+import { areHeadings, listsIn, valuesIn } from './commentedHeadings';
 import type { DeclaredType } from './declaredTypes';
 import { declaredTypes } from './declaredTypes';
 import { namedTexts } from './joinedTexts';
@@ -10,8 +10,10 @@ import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
 import { useLookUps } from './lookUps';
+import { flatHeadings, underHeadings } from './nestedHeadings';
 import { proseAround } from './proseAround';
 import { constantsOf } from './sourceConstants';
+import { dumpRecords } from './sqlRecords';
 import { listsColumns, unendedRecords } from './unendedRecords';
 import { readIndented } from './yamlTree';
 
@@ -67,6 +69,13 @@ function withoutComments(text: string): string {
  * where values have keys. Comments, sentences before and behind it, and what belongs to all, are kept as texts around. `undefined` for any other text.
  */
 export function literalCells(text: string): TableCells | undefined {
+  const dump = dumpRecords(text);
+  if (dump) {
+    const cells = new LiteralTable(text).cells(dump.records);
+    cells.areRecords = true;
+    cells.assumptions = dump.joined;
+    return cells;
+  }
   const prose = mayHoldLiteral(text)
     ? proseAround(
         text,
@@ -92,18 +101,18 @@ export function literalCells(text: string): TableCells | undefined {
   useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
   cells.areRecords = true;
-  if (unended?.told) cells.assumptions = [...cells.assumptions, unended.told];
   cells.around = [
     ...(prose?.sentences ?? []),
     ...comments.map(({ text: one }) => one),
     ...around,
     ...types.flatMap(({ sentences }) => sentences),
   ];
-  cells.assumptions = shared.map(({ name, map: { entries, start, end } }) => ({
+  const handedOn = shared.map(({ name, map: { entries, start, end } }) => ({
     text: `"${name}" is taken for all zones that give no such values of their own: ${entries.map(({ key }) => key.text).join(', ')}.`,
     start,
     end,
   }));
+  cells.assumptions = [...cells.assumptions, ...(unended?.told ? [unended.told] : []), ...handedOn];
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;
 }
@@ -124,16 +133,28 @@ function nameByType(records: readonly LiteralRecord[], types: readonly DeclaredT
   for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = type.headings[at];
 }
 
-/** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
+/**
+ * Gives values that stand by their places alone the headings that a comment lists, nested as they are: `(path, low, high, root)`,
+ * `(path, root, (low, high))`.
+ */
 function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {
   // What goes for all zones is handed on to each under its own heading.
   const placed = records.map(({ fields }) => fields.filter(({ heading, key }) => heading === '' && !key));
   const places = placed.reduce((most, { length }) => Math.max(most, length), 0);
   if (records.some(({ fields }, at) => fields.length > 0 && placed[at].length < 2)) return;
+  const most = placed.reduce((sum, fields) => Math.max(sum, valuesIn(fields)), 0);
   for (const { text } of comments) {
-    const found = listsIn(text).find((names) => areHeadings(names, places));
+    const found = listsIn(text).find((names) => {
+      const flat = flatHeadings(names);
+      if (names.length !== places && flat.length !== most) return false;
+      return areHeadings(flat, flat.length) && placed.every((fields) => underHeadings(fields, names, places));
+    });
     if (!found) continue;
-    for (const fields of placed) for (const [at, field] of fields.entries()) field.heading = found[at] ?? '';
+    for (const [at, record] of records.entries()) {
+      const named = underHeadings(placed[at], found, places) ?? [];
+      const own = new Set(placed[at]);
+      record.fields = [...named, ...record.fields.filter((field) => !own.has(field))];
+    }
     return;
   }
 }

@@ -1,4 +1,4 @@
-import type { LiteralValue } from './literalTree';
+import type { LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */
 export interface LiteralField {
@@ -8,4 +8,6 @@ export interface LiteralField {
   text: string;
   start: number;
   end: number;
+  /** The values of a list. */
+  items?: readonly LiteralNode[];
 }

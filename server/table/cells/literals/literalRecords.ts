@@ -93,6 +93,8 @@ class RecordFinder {
   /** What the values of a map beside its zones say of them; of the outermost map they are texts around too. */
   #handedOn(map: LiteralMap, { fields, isTop }: Inherited): LiteralField[] {
     const handed = [...fields, ...(isTop ? [] : nameFields(map))];
+    // What stands in a map around one zone is the zone's own, whatever it is called.
+    const isZone = !isTop && isAroundOneZone(map);
     for (const entry of map.entries) {
       if (isPart(entry)) continue;
       // `for f, root in zones: write(f, root, tune=cents)` is a program that uses them.
@@ -113,8 +115,10 @@ class RecordFinder {
       for (const field of fieldsOf(entry, '')) {
         const meaning = readHeading(field.heading)?.meaning;
         const isTelling =
-          meaning === undefined ? triggerOf(field.text) !== undefined : !namingMeanings.has(meaning);
-        if (isTelling) handed.push(field);
+          meaning === undefined
+            ? triggerOf(field.text) !== undefined || (!isTop && (isZone || isPairOfNumbers(entry.value)))
+            : !namingMeanings.has(meaning);
+        if (isTelling && field.text !== '') handed.push(field);
       }
     }
     return handed;
@@ -169,6 +173,24 @@ class RecordFinder {
     const placed = folder === undefined ? own : own.map((field) => inFolder(field, folder));
     this.records.push({ fields: [...placed, ...others].slice(0, mostFields), start, end });
   }
+}
+
+/** Whether a map holds one zone in a map under one of its keys, and its other values beside that. */
+function isAroundOneZone(map: LiteralMap): boolean {
+  if (map.items.some((item) => holdsRecords(item) || namesSample(item))) return false;
+  const parts = map.entries.filter(isPart);
+  const inner = parts.length === 1 ? parts[0].value : undefined;
+  if (inner?.kind !== 'map') return false;
+  return holdsRecords(inner) ? isAroundOneZone(inner) : namesSample(inner);
+}
+
+/** Whether a node is two numbers, in a list or under keys, as ends of a range are. */
+function isPairOfNumbers(node: LiteralNode): boolean {
+  if (node.kind === 'value') return /^\s*\d+\s*(?:[-:\u2013]|\.{2,3})\s*\d+\s*$/.test(node.text);
+  const values = [...node.items, ...(node.kind === 'map' ? node.entries.map(({ value }) => value) : [])];
+  return (
+    values.length === 2 && values.every((one) => one.kind === 'value' && /^\d+(?:\.\d+)?$/.test(one.text))
+  );
 }
 
 /** A sample without a folder in the one that its part names. */
@@ -299,7 +321,8 @@ function namesUnit({ key, value }: LiteralEntry): boolean {
 
 /** A value under a heading. */
 export function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): LiteralField {
-  return { heading, key, text: textOf(value, heading), start: value.start, end: value.end };
+  const field = { heading, key, text: textOf(value, heading), start: value.start, end: value.end };
+  return value.kind === 'list' ? { ...field, items: value.items } : field;
 }
 
 /** A value as a cell gives it: of a list its values, of two as a range; nothing for what says that there is none. */

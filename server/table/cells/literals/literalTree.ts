@@ -72,9 +72,9 @@ export function readLiterals(text: string, names?: ReadonlyMap<string, string>):
   return new LiteralReader(text, 0, names).read();
 }
 
-/** Reads the one value that stands in a stretch of a text, at the text's offsets; `undefined` where there is none. */
+/** Reads the one value in the flow style of YAML that stands in a stretch of a text, at the text's offsets; `undefined` where there is none. */
 export function readLiteralAt(text: string, start: number, end: number): LiteralNode | undefined {
-  const { top } = new LiteralReader(text.slice(0, end), start).read();
+  const { top } = new LiteralReader(text.slice(0, end), start, undefined, true).read();
   return top.items[0];
 }
 
@@ -87,6 +87,8 @@ class LiteralReader {
     readonly text: string,
     start = 0,
     readonly names: ReadonlyMap<string, string> = new Map(),
+    /** Whether blanks stand in words, up to a sign between values (YAML 1.2, 7.3.3). */
+    readonly hasBlanks = false,
   ) {
     this.#at = start;
   }
@@ -177,8 +179,8 @@ class LiteralReader {
       return asNode(this.#content(closer, start, '', depth + 1), sign);
     }
     if (sign === '"' || sign === "'" || sign === '`') return this.#quoted(sign);
-    const word = this.#word();
-    if (!word) return undefined;
+    const word = this.hasBlanks ? this.#plainWords() : this.#word();
+    if (!word || this.hasBlanks) return word;
     if (leads.has(word.text)) return undefined;
     // A letter before a quotation mark says how the text is written.
     const next = text[this.#at];
@@ -198,6 +200,21 @@ class LiteralReader {
   #braceBehind({ text: name }: LiteralValue): string | undefined {
     if (!/^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name)) return undefined;
     return /^[ \t]?\{/.test(this.text.slice(this.#at, this.#at + 2)) ? '{' : undefined;
+  }
+
+  #plainWords(): LiteralValue | undefined {
+    const { text } = this;
+    const start = this.#at;
+    let at = start;
+    while (at < text.length && !/[,[\]{}\n]/.test(text[at])) {
+      if (text[at] === ':' && /[\s,[\]{}]|^$/.test(text[at + 1] ?? '')) break;
+      if (text[at] === '#' && at > start && text[at - 1] === ' ') break;
+      at++;
+    }
+    const read = text.slice(start, at).trimEnd();
+    this.#at = at;
+    if (read === '') return undefined;
+    return { kind: 'value', text: read, isQuoted: false, start, end: start + read.length };
   }
 
   #word(): LiteralValue | undefined {

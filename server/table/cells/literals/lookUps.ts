@@ -125,6 +125,8 @@ function fieldsFor(heading: string, { value }: LiteralEntry, isLayered: boolean)
     const isKnown = said !== undefined && said !== 'group' && said !== 'sample' && said !== 'comment';
     return isKnown ? [fieldFrom(heading, undefined, value)] : undefined;
   }
+  // Zones take values from the part that they are in; others are not theirs.
+  if (holdsRecords(value)) return undefined;
   const fields = value.entries.flatMap((entry) => fieldsOf(entry, ''));
   if (fields.some(({ text }) => isAudioFileName(text))) return undefined;
   // `lo` and `hi` of layers are velocities.

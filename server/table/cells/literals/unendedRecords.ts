@@ -4,6 +4,7 @@ import { areHeadings, listsIn } from './commentedHeadings';
 import { namedTexts } from './joinedTexts';
 import type { LiteralRecord } from './literalRecords';
 import type { LiteralComment, LiteralNode, LiteralValue } from './literalTree';
+import { flatHeadings } from './nestedHeadings';
 
 /** So much of a text is looked at for a comment that lists columns. */
 const looked = 4096;
@@ -63,7 +64,8 @@ export function unendedRecords(
 
 /** The headings that a comment lists, with what brackets and `without` say of one of them left out. */
 function headingsIn(comment: string): string[] | undefined {
-  for (const names of listsIn(comment)) {
+  for (const nested of listsIn(comment)) {
+    const names = flatHeadings(nested);
     const bare = names.map((name) => (readHeading(name) ? name : plainName(name)));
     if (bare.length < fewestPlaces || !areHeadings(bare, bare.length)) continue;
     const meanings = bare.flatMap((name) => readHeading(name)?.meaning ?? []);

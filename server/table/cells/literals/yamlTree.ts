@@ -5,11 +5,12 @@ import { readLiteralAt } from './literalTree';
 /** So much of a text tells whether it is of this kind. */
 const looked = 1 << 14;
 const listLine = new RegExp(
-  String.raw`^[ ]*-[ ]+(?:[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*${audioEndingInText}["']?:?[ ]*$)`,
+  String.raw`^[ ]*-[ ]+(?:[[{][ ]*["'\p{L}_]|[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*${audioEndingInText}["']?:?[ ]*$)|^[ ]+["']?[^\s:#][^:#\n]*${audioEndingInText}["']?:[ ]*(?:[[{]|$)`,
   'gimu',
 );
 const entry = /^("[^"]{1,200}"|'[^']{1,200}'|[^\s:#[\]{},"'-][^:#\n]{0,200}?)[ ]*:(?=\s|$)/u;
 const deepest = 64;
+const longestFlow = 4000;
 
 /** A dash, or a key with what stands behind it, at its column. */
 interface Token {
@@ -46,9 +47,23 @@ function tokensOf(text: string, comments: LiteralComment[]): Token[] {
     const next = text.indexOf('\n', at);
     const lineEnd = next < 0 ? text.length : next;
     addLine(text, at, lineEnd, tokens, comments);
-    at = lineEnd + 1;
+    const last = tokens.at(-1);
+    const end = last && last.end > at ? flowEnd(text, last) : -1;
+    if (last && end > lineEnd) last.end = end;
+    at = (end > lineEnd ? Math.max(text.indexOf('\n', end), end) : lineEnd) + 1;
   }
   return tokens;
+}
+
+/** Where the brackets close that a value starts with, which may be some lines further down (YAML 1.2, chapter 7.4); −1 for other values. */
+function flowEnd(text: string, { start }: Token): number {
+  if (text[start] !== '[' && text[start] !== '{') return -1;
+  let depth = 0;
+  for (let at = start; at < Math.min(text.length, start + longestFlow); at++) {
+    if (text[at] === '[' || text[at] === '{') depth++;
+    else if ((text[at] === ']' || text[at] === '}') && --depth === 0) return at + 1;
+  }
+  return -1;
 }
 
 function addLine(
@@ -83,7 +98,8 @@ function addLine(
   }
   const quoted = /^["']/.test(key[1]) ? 1 : 0;
   const start = at + key[0].length;
-  const lead = /^\s*/.exec(text.slice(start, end))?.[0].length ?? 0;
+  // Behind a key may stand a mark that other places refer to, or a comment (YAML 1.2, 6.6 and 6.9.2).
+  const lead = /^\s*(?:&\S+\s*)?(?:#.*)?/.exec(text.slice(start, end))?.[0].length ?? 0;
   tokens.push({
     column,
     kind: 'entry',

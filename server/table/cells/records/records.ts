@@ -1,6 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import { keyMeanings } from '../../../trade/meaning';
+import { triggerOf } from '../../../trade/readings/triggers';
 import { meansShared } from '../../../trade/sharedWords';
 import { TableCells } from '../cells';
 import type { Labelled } from './recordLines';
@@ -15,6 +16,11 @@ const mostSpellings = 2000;
 const numbered = /^\W*(?:\p{L}+\W*)?\d+\W*$/u;
 
 const section = /^\s*\[{1,2}[^\][]+\]{1,2}\s*$/u;
+
+/** The name of an array above one of its parts (TOML 1.0, array of tables). */
+const arrayTitle = /^\s*\[\[[^\][]+\]\]\s*$/u;
+const brackets = /[[\]\s]/g;
+const arrayTitles = /^[ \t]*\[\[([^\][\r\n]+)\]\][ \t]*$/gmu;
 
 /** A line of records: its labels and values, none for other text. */
 export interface RecordLine {
@@ -64,6 +70,8 @@ export class Records {
   readonly #areTexts: boolean[] = [];
   #titleStart = -1;
   #titleEnd = -1;
+  /** The names of arrays whose parts stand below their names, as TOML has them. */
+  #arrays: ReadonlySet<string> | undefined;
   #isOpen = false;
   #afterBlank = true;
   /** The label that the open record starts with: where it stands again, the next one does. */
@@ -96,7 +104,7 @@ export class Records {
   #addText(start: number, end: number): void {
     this.#isOpen = false;
     const written = this.text.slice(start, Math.min(end, start + 100));
-    const isNumber = numbered.test(written);
+    const isNumber = numbered.test(written) || this.#isOfArray(written);
     // Each section starts with what stands first in it.
     if (section.test(written)) this.#startLabel = -1;
     this.#titleStart = isNumber ? -1 : start;
@@ -106,6 +114,13 @@ export class Records {
     this.#areTexts[this.#areTexts.length - 1] = true;
     this.#isOpen = false;
     this.#addValue(0, start, end);
+  }
+
+  /** Whether a title only begins one more zone of the one array that a text in TOML consists of, as `[[zone]]` does. */
+  #isOfArray(written: string): boolean {
+    if (!arrayTitle.test(written)) return false;
+    this.#arrays ??= new Set(Array.from(this.text.matchAll(arrayTitles), ([, name]) => name));
+    return this.#arrays.size === 1 && triggerOf(written.replace(brackets, '')) === undefined;
   }
 
   #addField(field: Labelled, start: number, end: number): void {
@@ -229,12 +244,14 @@ export class Records {
     let known = false;
     for (const [record, start] of this.#starts.entries()) {
       const values = this.#areTexts[record] ? [] : valuesIn(record);
-      const telling = values.filter((value) => {
-        const meaning = meaningOf(value);
-        return meaning !== undefined && meaning !== 'comment' && meaning !== 'group';
-      });
       const title =
         this.#titles[record] < 0 ? '' : this.text.slice(this.#titles[record], this.#titleEnds[record]);
+      const isForAll = meansShared(title);
+      const telling = values.filter((value) => {
+        const meaning = meaningOf(value);
+        // A title that speaks of all zones says so of what has any other name, too.
+        return meaning === undefined ? isForAll : meaning !== 'comment' && meaning !== 'group';
+      });
       const isShared = telling.length > 0 && !values.some(isOfZone) && (title !== '' || !known);
       if (!this.#areTexts[record]) known = true;
       if (!isShared) {
