@@ -1,6 +1,7 @@
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { pianoKeyShift, pianoKeysIn } from '../../../trade/statements/keys/pianoKeys';
 import { middleCIn, middleKeyIn } from '../../../trade/statements/keys/statedOctave';
+import { namedStatement } from '../../../trade/statements/namedStatement';
 import { playsOutIn } from '../../../trade/statements/playing/playsOut';
 import type { Statements } from '../../../trade/statements/statements';
 import { statementsIn } from '../../../trade/statements/statements';
@@ -121,6 +122,8 @@ function textsOfSingles({ types }: Survey, isRead: (type: ElementType, place: st
       const at = site === text ? '.' : `@${place}`;
       if (value === undefined || texts.length >= mostTexts || isRead(type, at)) continue;
       texts.push([...nameWords(place), value].join(' '));
+      // A key that is called so, or the name of a key: `c4="60"`, `key60="C3"`.
+      if (/\d/.test(place)) texts.push(namedStatement(place, value));
       // What an element is about may stand in its own name.
       const isTelling = site !== text && type.parent && nameWords(name).some((word) => conceptsOf(word));
       if (isTelling) texts.push([...nameWords(name), ...nameWords(place), value].join(' '));
