@@ -15,6 +15,8 @@ import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
+import type { Combined } from './combining';
+import { combiningIn } from './combining';
 import type { OuterValues } from './nesting';
 import { nestingIn } from './nesting';
 import type { ToldPlace } from './toldPlaces';
@@ -22,6 +24,8 @@ import type { ToldPlace } from './toldPlaces';
 /** What a document says of how its values are to be read, in comments and around its regions. */
 export interface XmlStatements extends Statements {
   nesting: OuterValues | undefined;
+  /** How values of outer elements go with those of regions, of the values that the document names. */
+  combining: ReadonlyMap<Combined, OuterValues>;
   /** How far the numbers of keys lie above those of MIDI. */
   keyOffset: { is: number; text: string } | undefined;
   /** The text that says that regions play to their end whatever the key does. */
@@ -59,6 +63,7 @@ export function statedIn(
     keyOffset: keyOffsetIn(texts),
     playsOut: playsOutIn(texts),
     nesting: nestingIn(texts),
+    combining: combiningIn(survey, isRegion),
   };
 }
 
