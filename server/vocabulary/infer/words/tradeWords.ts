@@ -133,6 +133,7 @@ const joint: Readonly<Record<string, string>> = {
   rn: 'root key',
   kr: 'root key',
   nr2: 'root key',
+  vr: 'vel range',
   ls: 'loop start',
   ltype: 'loop mode',
   lps: 'loop start',
