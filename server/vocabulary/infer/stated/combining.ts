@@ -2,6 +2,7 @@ import type { ElementType, Survey } from '../elements/survey';
 import type { InferredTarget } from '../words/meaningRules';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
+import { conceptsOf } from '../words/tradeWords';
 import type { OuterValues } from './nesting';
 import { combiningWord } from './nesting';
 
@@ -68,7 +69,8 @@ function rulesOf({ name, count, attributes, text }: ElementType): Rule[] {
 function kindOf(names: readonly string[]): Combined | undefined {
   for (const name of names) {
     if (/\s/.test(name.trim())) continue;
-    for (const { target, weight } of meaningsOf(nameWords(name.trim()), [], []))
+    const words = nameWords(name.trim()).filter((word) => conceptsOf(word)?.concepts.join() !== 'mode');
+    for (const { target, weight } of meaningsOf(words, [], []))
       if (kinds[target] && weight >= surely) return kinds[target];
   }
   return undefined;

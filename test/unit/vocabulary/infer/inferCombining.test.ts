@@ -43,6 +43,16 @@ describe('how values of outer elements go with those of regions, value by value'
     expect(told(bank(rules)).every(({ confidence }) => confidence > 0.9)).toBe(true);
   });
 
+  it('are added by an attribute of the outer elements, which is not told as unread tuning', () => {
+    const text = bank('', 'tuneMode="add" gainMode="add"');
+    expect(sums(text)).toEqual(added);
+    expect(
+      readInferred(text)
+        .decisions.map(({ message }) => message)
+        .join(),
+    ).not.toContain('tuneMode');
+  });
+
   it('are replaced, also those of one kind while others are added', () => {
     const rules = (tune: string, gain: string) =>
       `<rules><rule of="tune" is="${tune}"/><rule of="gain" is="${gain}"/></rules>`;
