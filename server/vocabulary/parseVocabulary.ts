@@ -13,6 +13,7 @@ import type {
   ListPlace,
   StepEnd,
   SwitchedOff,
+  TakesElement,
   ValueForm,
   Vocabulary,
   VocabularyLevel,
@@ -66,6 +67,7 @@ class VocabularyReader {
       'keysInOrder',
       'keysByRoots',
       'off',
+      'takes',
       'unsettled',
       '$schema',
     ]);
@@ -76,6 +78,7 @@ class VocabularyReader {
     const steps = this.#steps(members.get('steps'));
     const loops = this.#loops(members.get('loops'));
     const off = this.#switches(members.get('off'));
+    const takes = this.#takes(members.get('takes'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
     return (
       levels && {
@@ -88,6 +91,7 @@ class VocabularyReader {
         ...(this.#isTrue(members.get('keysInOrder'), 'keysInOrder') && { keysInOrder: true }),
         ...(this.#isTrue(members.get('keysByRoots'), 'keysByRoots') && { keysByRoots: true }),
         ...(off && { off }),
+        ...(takes && { takes }),
         ...(unsettled && { unsettled }),
       }
     );
@@ -152,6 +156,29 @@ class VocabularyReader {
     if (words.length === 0)
       this.#tell(members.get('words') ?? node, '"words" lists what stands there where the element is off.');
     return element !== undefined && isPlace && words.length > 0 ? [{ element, at, words }] : [];
+  }
+
+  #takes(node: JsonNode | undefined): TakesElement[] | undefined {
+    if (!node) return undefined;
+    if (node.kind !== 'array') {
+      this.#tell(node, '"takes" lists the elements of whose regions one sounds at a time.');
+      return undefined;
+    }
+    const found = node.items.flatMap((item): TakesElement[] => {
+      const members = this.#members(item, 'Such an element', ['element', 'at', 'words', 'are']);
+      if (!members) return [];
+      const element = this.#elementName(members.get('element'), item);
+      const are = members.get('are') && plainValue(members.get('are') as JsonNode);
+      if (are !== 'random' && are !== 'turns')
+        this.#tell(members.get('are') ?? item, '"are" is "random" or "turns".');
+      if (element === undefined || (are !== 'random' && are !== 'turns')) return [];
+      if (!members.has('at')) return [{ element, are }];
+      const at = this.#place(members.get('at'), item, 'at');
+      const words = this.#texts(members.get('words'), 'words') ?? [];
+      if (words.length === 0) this.#tell(members.get('words') ?? item, '"words" lists what stands there.');
+      return at !== undefined && words.length > 0 ? [{ element, at, words, are }] : [];
+    });
+    return found.length > 0 ? found : undefined;
   }
 
   #levels(node: JsonNode | undefined, root: JsonNode): VocabularyLevel[] | undefined {

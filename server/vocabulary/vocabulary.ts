@@ -39,6 +39,8 @@ export interface Vocabulary {
   keysByRoots?: true;
   /** Elements that are passed over where something in them says so. */
   off?: SwitchedOff[];
+  /** Elements whose regions of the same keys and velocities sound one at a time. It is read and not written. */
+  takes?: TakesElement[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
   unsettled?: string[];
 }
@@ -57,6 +59,18 @@ export interface SwitchedOff {
   at: string;
   /** What stands there where it is off; the case of letters does not matter. */
   words: string[];
+}
+
+/** An element of whose regions, where they have the same keys and velocities, one sounds at a time. */
+export interface TakesElement {
+  /** The element's name as written, prefix included. */
+  element: string;
+  /** Where it says so, as in {@link VocabularyParameter.at}; without it each such element does. */
+  at?: string;
+  /** What stands there; the case of letters does not matter. */
+  words?: string[];
+  /** Whether they are chosen at random, each as often as the others, or take turns in their order. */
+  are: 'random' | 'turns';
 }
 
 /** An element that holds regions, or a region itself. */

@@ -12,6 +12,7 @@ export function writeVocabulary({
   keysInOrder,
   keysByRoots,
   off,
+  takes,
   unsettled,
 }: Vocabulary): string {
   const lines = ['{', `  "name": ${JSON.stringify(name)},`];
@@ -40,6 +41,8 @@ export function writeVocabulary({
   if (keysByRoots) last.push('  "keysByRoots": true');
   if (off && off.length > 0)
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
+  if (takes && takes.length > 0)
+    last.push(`  "takes": [\n${takes.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);
   lines.push(last.join(',\n'), '}');
   return `${lines.join('\n')}\n`;

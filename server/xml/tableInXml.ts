@@ -1,5 +1,6 @@
 import { namesAudioFileIn } from '../model/fileNames';
 import { languages } from '../trade/languages/languages';
+import { namedStatement, tellsHowToRead } from '../trade/statements/namedStatement';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
 
@@ -69,9 +70,10 @@ export function xmlTable(text: string): XmlTable | undefined {
       : { table, said: [], commented: [], around: rangesAround(holding) };
   }
   const head = headFor(text, look.stretches, rows) ?? headFor(text, look.values, rows);
-  const said = look.stretches
-    .filter(isProse(text, rows))
-    .map(({ start, end }) => text.slice(start, end).trim());
+  const said = [
+    ...look.stretches.filter(isProse(text, rows)).map(({ start, end }) => text.slice(start, end).trim()),
+    ...shortStatements(text, look, rows),
+  ];
   const folders = look.settings.filter(({ start, end }) => !/\d/.test(text.slice(start, end)));
   // Of several folders each is that of some rows only, which a table cannot say.
   const settings = look.settings.filter((one) => folders.length < 2 || !folders.includes(one));
@@ -126,6 +128,17 @@ function isProse(text: string, { stretches, separator }: RowsOfText): (one: Stre
   };
 }
 
+/** Attributes and elements around the rows that say in a word how values are read: `middleC="C3"`. */
+function shortStatements(text: string, { stretches, named }: TextLook, rows: RowsOfText): string[] {
+  const around = stretches.filter((one) => !rows.stretches.includes(one)).slice(0, mostSaid);
+  return [...named, ...around]
+    .filter(({ start, end }) => end - start < longestSetting)
+    .map(({ name, start, end }) => namedStatement(name, text.slice(start, end)))
+    .filter(tellsHowToRead);
+}
+
+/** So many short texts are looked at. */
+const mostSaid = 100;
 const leastWords = 4;
 const longestProse = 1000;
 
@@ -268,6 +281,8 @@ class TextLook implements XmlHandler {
   readonly values: Stretch[] = [];
   /** Attributes that say something of the rows in their element, with their names. */
   readonly settings: Span[] = [];
+  /** The first attributes, with their names. */
+  readonly named: { name: string; start: number; end: number }[] = [];
   readonly #text: string;
   readonly #open: { name: string; ranges: Span[] }[] = [];
   #next: { name: string; ranges: Span[] } = { name: '', ranges: [] };
@@ -285,6 +300,8 @@ class TextLook implements XmlHandler {
       this.#next.ranges.push({ start, end });
     if (this.values.length < mostStretches && end > valueStart)
       this.values.push({ ...this.#next, outer: '', depth: 0, start: valueStart, end });
+    if (this.named.length < mostSaid)
+      this.named.push({ name: this.#text.slice(start, nameEnd), start: valueStart, end });
     if (settingName.test(this.#text.slice(start, nameEnd)) && end - valueStart < longestSetting)
       this.settings.push({ start, end: end + 1 });
   }

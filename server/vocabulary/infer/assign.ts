@@ -84,6 +84,8 @@ const same: Readonly<Record<InferredTarget, string>> = {
   release_switch: 'trigger',
   reverse: 'direction',
   seq: 'seq_position',
+  pitch_follow: 'pitch_keytrack',
+  pitch_fixed: 'pitch_keytrack',
 };
 
 /** Places after which a step ends. */

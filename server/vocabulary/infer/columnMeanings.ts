@@ -142,6 +142,9 @@ export function fittingTo(
   const isRoot = frequencyTargets.has(target) && areFrequencies(meaning, facts, texts);
   if (isRoot) return [{ target: 'pitch_keycenter', weight: Math.max(weight, 0.85), unit: 'Hz' }];
   if (target === 'root_frequency') return [];
+  // A root key is one key: ranges in a place of that name are those that the keys are shared out in.
+  if (target === 'pitch_keycenter' && isPlausible('key_range', facts, texts))
+    return [{ ...meaning, target: 'key_range' }];
   // What counts the regions is no key.
   const likely = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
   if (target === 'key' || target === 'key_range') {

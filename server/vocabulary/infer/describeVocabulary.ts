@@ -34,6 +34,12 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
     lines.push(
       `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => `"${word}"`).join(' or ')}`,
     );
+  for (const { element, at, words = [], are } of vocabulary.takes ?? []) {
+    const where = at === undefined ? '' : ` where ${at} is ${words.map((word) => `"${word}"`).join(' or ')}`;
+    lines.push(
+      `Regions of the same keys in <${element}> ${are === 'random' ? 'are chosen at random' : 'take turns'}${where}`,
+    );
+  }
   if (vocabulary.unsettled?.length) lines.push(`Not settled: ${vocabulary.unsettled.join(', ')}`);
   return `${lines.join('\n')}\n`;
 }

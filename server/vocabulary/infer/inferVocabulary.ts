@@ -66,6 +66,7 @@ import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
+import { takesOf } from './values/takes';
 import { withTuningPairs } from './values/tuningPairs';
 import { withUnnamedTurns } from './values/unnamedTurns';
 import { releaseNameDrafts } from './words/releaseNames';
@@ -189,6 +190,8 @@ export function* inferVocabularyInSteps(
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike, ...used]), assigned, chain, files),
   ];
+  const taken = takesOf(rows, assigned, chain);
+  all.push(...taken.drafts);
   const allOff = [...off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
     ...vocabularyOf(
@@ -202,6 +205,7 @@ export function* inferVocabularyInSteps(
     ...(backward.length > 0 && { backwards: true }),
     ...(order && { keysInOrder: true }),
     ...(rooted && { keysByRoots: true }),
+    ...(taken.takes.length > 0 && { takes: taken.takes }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }

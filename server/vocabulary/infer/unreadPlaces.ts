@@ -2,6 +2,7 @@ import type { Assigned } from './assign';
 import { namedMeaning } from './columnMeanings';
 import type { Draft } from './draft';
 import type { SampleFiles } from './samples/sampleFiles';
+import { combiningWord } from './stated/nesting';
 import { standsAside } from './values/asidePlaces';
 import type { Column } from './values/column';
 import { columnFactsOf, textsOf } from './values/columnFacts';
@@ -65,6 +66,8 @@ export function unreadPlaces(
     if (read.has(column) || drafts.length >= mostTold) continue;
     if (!column.listed && referring.has(`${column.level} ${column.at}`)) continue;
     if (column.listed && ofLayers.has(`${column.level} ${column.at}`)) continue;
+    // How values further in go with those around is heard.
+    if (column.cells.every((cell) => !cell || combiningWord(cell.text) !== undefined)) continue;
     const files = unreadFiles(column, chain);
     if (files) {
       drafts.push(files);

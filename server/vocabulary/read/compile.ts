@@ -2,7 +2,7 @@ import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { folderPlaces, parsePlace } from '../places';
-import type { StepEnd, SwitchedOff, Vocabulary, VocabularyLevel } from '../vocabulary';
+import type { StepEnd, SwitchedOff, TakesElement, Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { StepValue } from './steps';
@@ -53,6 +53,8 @@ export interface CompiledVocabulary {
   isRooted: boolean;
   /** What switches elements off. */
   off: readonly SwitchedOff[];
+  /** As in {@link Vocabulary.takes}. */
+  takes: readonly TakesElement[];
 }
 
 /** An attribute that tells elements of one name apart: its number and the value that it has to have. */
@@ -272,6 +274,7 @@ class Compiler {
       ...stepEnds,
       ...(isOrdered ? (['lokey', 'hikey', 'pitch_keycenter'] as const) : []),
       ...(isRooted ? (['lokey', 'hikey'] as const) : []),
+      ...(this.#vocabulary.takes ? (['lorand', 'hirand', 'seq_position', 'seq_length'] as const) : []),
     ]);
     const steps = levels.map(
       (_, level) =>
@@ -309,6 +312,7 @@ class Compiler {
       backwards: this.#vocabulary.backwards === true,
       hasCounts: all.some(({ form }) => form.kind === 'count'),
       off: this.#vocabulary.off ?? [],
+      takes: this.#vocabulary.takes ?? [],
     };
   }
 

@@ -10,8 +10,10 @@ import { orderedKeys } from './orderedKeys';
 import { VocabularyReader } from './reader';
 import { rootedKeys } from './rootedKeys';
 import { SampleLists } from './sampleList';
+import type { StepValue } from './steps';
 import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
+import { takesIn, takeValues } from './takes';
 import type { RobinTurn } from './turns';
 import { turnCounts } from './turns';
 
@@ -56,13 +58,24 @@ export function readVocabularyXmlInSteps(
       (compiled.isRooted ? rootedKeys(instrument) : undefined) ??
       (compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined);
     const passed = new Map([...(off ?? []), ...(ordered?.passed ?? [])]);
-    const readAgain = function* (turns?: ReadonlyMap<number, RobinTurn>): Steps<Instrument> {
-      const again = new VocabularyReader(compiled, text, options, lists, passed, late, turns, steps);
+    const readAgain = function* (
+      turns?: ReadonlyMap<number, RobinTurn>,
+      values: ReadonlyMap<number, readonly StepValue[]> | undefined = steps,
+    ): Steps<Instrument> {
+      const again = new VocabularyReader(compiled, text, options, lists, passed, late, turns, values);
       yield* scanXmlInSteps(text, again);
       return again.finish();
     };
     // Regions take turns where they have the same keys, which steps tell.
     const whole = steps && steps.size > 0 ? yield* readAgain() : instrument;
+    if (compiled.takes.length > 0) {
+      const taken = new Map<number, readonly StepValue[]>(steps ?? []);
+      for (const [region, values] of takeValues(whole, yield* takesIn(text, compiled.takes)))
+        taken.set(region, [...(taken.get(region) ?? []), ...values]);
+      const others = new Map(compiled.lacksTurns ? turnCounts(whole, compiled.turn !== undefined) : []);
+      for (const region of taken.keys()) others.delete(region);
+      return yield* readAgain(others, taken);
+    }
     const turns = compiled.lacksTurns ? turnCounts(whole, compiled.turn !== undefined) : undefined;
     return turns && (turns.size > 0 || compiled.turn) ? yield* readAgain(turns) : whole;
   };

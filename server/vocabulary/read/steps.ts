@@ -3,9 +3,12 @@ import type { StepEnd } from '../vocabulary';
 import type { OneEnd } from './stepRuns';
 import { runsOf } from './stepRuns';
 
+/** What tells which of several regions sounds. */
+export type TakeParameter = 'lorand' | 'hirand' | 'seq_position' | 'seq_length';
+
 /** The end of a range that an element lacks, or its root key, and the value that follows from those beside it. */
 export interface StepValue {
-  parameter: StepEnd | 'pitch_keycenter';
+  parameter: StepEnd | 'pitch_keycenter' | TakeParameter;
   value: number;
 }
 

@@ -1,4 +1,5 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
+import { namedStatement, tellsHowToRead } from '../../../trade/statements/namedStatement';
 import { decodeXmlAttribute, decodeXmlText } from '../../../xml/scan/references';
 import { TableCells } from '../cells';
 import { placedRows } from './cellSpans';
@@ -104,18 +105,13 @@ function titleOf(text: string, element: XmlElement | undefined): TextSpan | unde
 
 const mostTexts = 100;
 
-/** A value with its name before it, as a sentence: `note names: C3 is middle C`. */
-function statementOf(name: string, value: string): string {
-  const words = name.replace(/^.*:/, '').replace(/(?<=\p{Ll})(?=\p{Lu})|[-_.]+/gu, ' ');
-  return `${words.toLowerCase()}: ${value.trim()}`;
-}
-
-/** What attributes outside of rows say in several words. */
+/** What attributes outside of rows say in several words, or of how values are read in one. */
 function attributesAround(text: string, outside: readonly XmlElement[]): string[] {
   return outside.flatMap(({ attributes }) =>
     [...attributes].flatMap(([name, { start, end }]) => {
       const value = decodeXmlAttribute(text.slice(start, end));
-      return /\S\s+\S/.test(value) ? [statementOf(name, value)] : [];
+      const statement = namedStatement(name, value);
+      return /\S\s+\S/.test(value) || tellsHowToRead(statement) ? [statement] : [];
     }),
   );
 }
@@ -132,11 +128,15 @@ function textsAround(
     ({ start, end, children }) => children.length === 0 && (end <= first || start >= last),
   );
   const said = [...comments, ...outside.flatMap(({ texts }) => texts)].slice(0, mostTexts);
+  const named = outside
+    .flatMap(({ name, texts }) => texts.map(({ start, end }) => namedStatement(name, text.slice(start, end))))
+    .slice(0, mostTexts);
   const around = all.filter(
     ({ start, end }) => end <= first || start >= last || (start < first && end > last),
   );
   return [
     ...said.map(({ start, end }) => text.slice(start, end).trim()).filter((one) => one !== ''),
+    ...named.filter(tellsHowToRead),
     ...attributesAround(text, around).slice(0, mostTexts),
   ];
 }

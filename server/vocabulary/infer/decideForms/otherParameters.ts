@@ -6,7 +6,15 @@ import { parameterAt } from '../draft';
 import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
 import { startByNames } from '../words/releaseNames';
-import { direction, filterType, loopMode, loopUntil, offMode, triggerOfName } from '../words/words';
+import {
+  direction,
+  filterType,
+  loopMode,
+  loopUntil,
+  offMode,
+  pitchFollow,
+  triggerOfName,
+} from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';
 import { explainedForm, switchForm, wordsForm } from './wordForms';
@@ -28,6 +36,7 @@ const switches: Readonly<Record<InferredTarget, readonly [parameter: string, on:
   one_shot: ['loop_mode', 'one_shot', 'no_loop'],
   release_switch: ['trigger', 'release', 'attack'],
   reverse: ['direction', 'reverse', 'forward'],
+  pitch_fixed: ['pitch_keytrack', '0', '100'],
 };
 
 /** The parameters of a place whose form follows from itself alone. */
@@ -70,6 +79,8 @@ export function otherParameters(
     case 'loop':
     case 'loop_on':
       return loopParameters(one, assigned);
+    case 'pitch_follow':
+      return plain('pitch_keytrack', wordsForm(one, pitchFollow));
     case 'loop_until':
       return plain('loop_mode', wordsForm(one, loopUntil));
     case 'choke': {

@@ -140,12 +140,13 @@ function isSameEntry({ listed }: VocabularyParameter, { column }: Assigned): boo
   return listed?.element === column.listed?.element && listed?.at === column.listed?.at;
 }
 
-/** That a value of an outer element gives way to those of regions that have one. */
+/** That a value of an outer element gives way to those of regions that have one; `added`: a text that says otherwise. */
 export function overriddenDraft(
   id: string,
   one: Assigned,
   { parameter, at }: VocabularyParameter,
   chain: readonly string[],
+  added?: string,
 ): Draft {
   const element = chain[one.column.level];
   const header = one.column.level === 0 ? 'global' : 'group';
@@ -154,19 +155,26 @@ export function overriddenDraft(
     message: `${wordedOuter(one, element)} is ${parameterWords[parameter] ?? parameter} of each region ${one.column.listed ? 'that refers to it and' : 'inside that'} gives none itself.`,
     confidence: 0.8,
     isGuess: true,
-    evidence: ['Some have one, and nothing says that both are added.'],
+    evidence: [
+      added === undefined
+        ? 'Some have one, and nothing says that both are added.'
+        : `The text says that both are added, "${added}", for which the open SFZ format has no parameter.`,
+    ],
     span: firstValueOf(one),
     isAbout: (other, about) =>
       other.parameter === parameter && other.at === at && about === element && isSameEntry(other, one),
-    alternatives: [
-      {
-        label: 'it is added to theirs',
-        change: (old) => ({
-          ...old,
-          parameter: `${header}_${parameter === 'transpose' ? 'tune' : parameter}`,
-        }),
-      },
-    ],
+    alternatives:
+      added === undefined
+        ? [
+            {
+              label: 'it is added to theirs',
+              change: (old) => ({
+                ...old,
+                parameter: `${header}_${parameter === 'transpose' ? 'tune' : parameter}`,
+              }),
+            },
+          ]
+        : [],
   };
 }
 

@@ -5,6 +5,7 @@ import { parameterAt } from '../draft';
 import { singleRoots } from '../ranges/singleRoots';
 import type { SampleFiles } from '../samples/sampleFiles';
 import { saysSo } from '../saysSo';
+import { combinedKind } from '../stated/combining';
 import type { XmlStatements } from '../stated/statements';
 import { addedValues, isOverridden } from '../values/addedValues';
 import {
@@ -54,11 +55,26 @@ export function settle(
     if (reading?.isLeft) continue;
     drafts.push(placeDraft(idOf(one), one, parameters, chain));
     const name = settling.added.get(one);
-    if (name !== undefined) drafts.push(addedDraft(idOf(one), one, name, chain, stated.nesting?.text));
-    else if (!stated.nesting && isOverridden(one, assigned, settling.added))
+    if (name !== undefined)
+      drafts.push(addedDraft(idOf(one), one, name, chain, nestingOf(one, stated)?.text));
+    else if (isAddedInVain(one, assigned, stated))
+      drafts.push(overriddenDraft(idOf(one), one, parameters[0], chain, nestingOf(one, stated)?.text));
+    else if (!nestingOf(one, stated) && isOverridden(one, assigned, settling.added))
       drafts.push(overriddenDraft(idOf(one), one, parameters[0], chain));
   }
   return { settled, drafts };
+}
+
+/** What the document says of how a value of an outer element goes with those of regions: of that value, else of all. */
+function nestingOf({ target }: Assigned, { combining, nesting }: XmlStatements) {
+  const kind = combinedKind(target);
+  return (kind && combining.get(kind)) ?? nesting;
+}
+
+/** Whether the document says that a value of an outer element is added to those of regions, for which there is no parameter. */
+function isAddedInVain(one: Assigned, assigned: readonly Assigned[], { combining }: XmlStatements): boolean {
+  const isInner = ({ target, column }: Assigned) => target === 'pan' && column.level > one.column.level;
+  return one.target === 'pan' && combining.get('pan')?.is === 'adds' && assigned.some(isInner);
 }
 
 /** How a text says that levels of seven or eight bits are shares of the amplitude. */
@@ -109,7 +125,7 @@ class Settling {
     this.#times = among(timeTargets).filter(
       ({ unit, facts }) => unit === undefined && facts.unit === undefined,
     );
-    this.added = addedValues(assigned, stated.nesting?.is);
+    this.added = addedValues(assigned, (one) => nestingOf(one, stated)?.is);
     this.drafts = [...this.#keyForms.drafts, ...this.#velocityForms.drafts, ...this.#positionForms.drafts];
   }
 

@@ -18,8 +18,16 @@ const surelyNamed = 0.8;
  */
 export function withEndBesideRoots(rows: Rows, all: readonly Assigned[]): Assigned[] {
   const root = all.find(({ target }) => target === 'pitch_keycenter');
-  const isEnd = ({ target }: Assigned) =>
-    target !== 'pitch_keycenter' && !target.startsWith('sw_') && keyTargets.has(target);
+  // One key of an element around regions is the end of them all.
+  const isOfAll = ({ column, target, facts }: Assigned) =>
+    column.level < (root?.column.level ?? 0) &&
+    (target === 'lokey' || target === 'hikey') &&
+    facts.isConstant;
+  const isEnd = (one: Assigned) =>
+    one.target !== 'pitch_keycenter' &&
+    !one.target.startsWith('sw_') &&
+    keyTargets.has(one.target) &&
+    !isOfAll(one);
   if (!root || root.part !== undefined || all.some(isEnd)) return [...all];
   for (const column of rows.columns) {
     const taken = all.filter((one) => one.column === column);

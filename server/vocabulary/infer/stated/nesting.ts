@@ -29,6 +29,19 @@ const cents = /cents?(?!\p{L})|centesim|sentti|цент|σεντ|音分|セン�
 const sentences = /[.!?;](?=\s|$)|[。；！？]|[\n\r]{2,}/u;
 const longest = 1000;
 
+/** What a word says of values of outer elements, as that of an attribute named so: `add`, `sum`, `override`. */
+export function combiningWord(text: string): OuterValues['is'] | undefined {
+  const word = text.trim();
+  if (word.length > longestWord || !/^\p{L}[\p{L}_-]*$/u.test(word)) return undefined;
+  const adding = adds.exec(word);
+  if (adding?.index === 0) return 'adds';
+  return replacing.test(word) || replaces.exec(word)?.index === 0 ? 'replaces' : undefined;
+}
+
+const longestWord = 16;
+/** Words that say so of a value alone: in a sentence they mean more. */
+const replacing = /^(?:inner(?:most)?|own|nearest|closest|default|fallback|set|region|zone)$/iu;
+
 /** What texts say of values of outer elements beside those of inner ones; `undefined` where they say nothing. */
 export function nestingIn(texts: readonly string[]): OuterValues | undefined {
   for (const text of texts) {

@@ -1,6 +1,7 @@
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { pianoKeyShift, pianoKeysIn } from '../../../trade/statements/keys/pianoKeys';
 import { middleCIn, middleKeyIn } from '../../../trade/statements/keys/statedOctave';
+import { namedStatement } from '../../../trade/statements/namedStatement';
 import { playsOutIn } from '../../../trade/statements/playing/playsOut';
 import type { Statements } from '../../../trade/statements/statements';
 import { statementsIn } from '../../../trade/statements/statements';
@@ -14,6 +15,8 @@ import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
+import type { Combined } from './combining';
+import { combiningIn } from './combining';
 import type { OuterValues } from './nesting';
 import { nestingIn } from './nesting';
 import type { ToldPlace } from './toldPlaces';
@@ -21,6 +24,8 @@ import type { ToldPlace } from './toldPlaces';
 /** What a document says of how its values are to be read, in comments and around its regions. */
 export interface XmlStatements extends Statements {
   nesting: OuterValues | undefined;
+  /** How values of outer elements go with those of regions, of the values that the document names. */
+  combining: ReadonlyMap<Combined, OuterValues>;
   /** How far the numbers of keys lie above those of MIDI. */
   keyOffset: { is: number; text: string } | undefined;
   /** The text that says that regions play to their end whatever the key does. */
@@ -58,6 +63,7 @@ export function statedIn(
     keyOffset: keyOffsetIn(texts),
     playsOut: playsOutIn(texts),
     nesting: nestingIn(texts),
+    combining: combiningIn(survey, isRegion),
   };
 }
 
@@ -121,6 +127,8 @@ function textsOfSingles({ types }: Survey, isRead: (type: ElementType, place: st
       const at = site === text ? '.' : `@${place}`;
       if (value === undefined || texts.length >= mostTexts || isRead(type, at)) continue;
       texts.push([...nameWords(place), value].join(' '));
+      // A key that is called so, or the name of a key: `c4="60"`, `key60="C3"`.
+      if (/\d/.test(place)) texts.push(namedStatement(place, value));
       // What an element is about may stand in its own name.
       const isTelling = site !== text && type.parent && nameWords(name).some((word) => conceptsOf(word));
       if (isTelling) texts.push([...nameWords(name), ...nameWords(place), value].join(' '));

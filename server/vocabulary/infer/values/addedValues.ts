@@ -17,7 +17,7 @@ const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuati
  */
 export function addedValues(
   assigned: readonly Assigned[],
-  stated?: 'adds' | 'replaces',
+  statedOf: (one: Assigned) => 'adds' | 'replaces' | undefined = () => undefined,
 ): ReadonlyMap<Assigned, string> {
   const added = new Map<Assigned, string>();
   const taken = new Set<string>();
@@ -30,6 +30,7 @@ export function addedValues(
     const isVoid = one.column.cells.every(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
+    const stated = statedOf(one);
     const isInItself = one.column.repeats === true && stated === 'adds';
     if ((inner.length === 0 && !isInItself) || stated === 'replaces') continue;
     if (stated !== 'adds' && standsInDefaults(one.column)) continue;

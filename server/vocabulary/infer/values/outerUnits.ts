@@ -17,7 +17,9 @@ interface Stated {
 export function withOuterUnits(columns: readonly Column[]): readonly Column[] {
   const read = new Map<Column, Column>();
   const used = new Set<Column>();
+  const region = Math.max(...columns.map(({ level }) => level));
   for (const outer of columns) {
+    if (outer.level > 1 && outer.level === region) continue;
     const name = measuredBy(outer);
     const said = name === undefined ? undefined : statedOf(outer);
     if (!said) continue;
@@ -34,11 +36,11 @@ export function withOuterUnits(columns: readonly Column[]): readonly Column[] {
 }
 
 /** The name of the places that one gives the unit of: `level` for `level-unit` and `unit-of-level`. */
-function measuredBy({ own, around, level }: Column): string | undefined {
+function measuredBy({ own, around }: Column): string | undefined {
   const isTold = own.some((word) => isUnitName([word]));
   const words = [...(isTold ? [] : (around.at(-1) ?? [])), ...own].filter((word) => !smallWords.has(word));
   const rest = words.filter((word) => !isUnitName([word]));
-  return level > 1 || rest.length === 0 || rest.length === words.length ? undefined : rest.join(' ');
+  return rest.length === 0 || rest.length === words.length ? undefined : rest.join(' ');
 }
 
 const smallWords: ReadonlySet<string> = new Set('of in for de der des du di da do von van av'.split(' '));

@@ -9,6 +9,7 @@ import {
   loopUntil,
   offMode,
   panSide,
+  pitchFollow,
   switchWord,
   triggerOfName,
 } from '../words/words';
@@ -55,6 +56,8 @@ const wordTargets: Readonly<Record<InferredTarget, (word: string) => unknown>> =
   loop_until: loopUntil,
   release_switch: switchWord,
   reverse: switchWord,
+  pitch_follow: pitchFollow,
+  pitch_fixed: switchWord,
   trigger: triggerOfName,
   direction,
   off_mode: offMode,
@@ -85,6 +88,8 @@ export function isPlausible(
   if (groupTargets.has(target) && numeric === 0)
     return facts.files === 0 && facts.tally.size < mostGroups && notes < filled;
   if (countTargets.has(target)) return areMost(whole) && least >= -1 && greatest <= 100_000;
+  // Numbers are an amount, which other targets are for.
+  if (target === 'pitch_follow' && numeric > 0) return false;
   const meaning = wordTargets[target];
   if (meaning) return every(facts, meaning);
   const areNumbers = areMost(numeric);

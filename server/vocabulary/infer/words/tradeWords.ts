@@ -69,6 +69,8 @@ const concepts: Readonly<Record<string, string>> = {
   dir: 'direction dir',
   track:
     'track trk tracking keytrack keytracking follow follows sensitivity sens scaling velocitytracking veltrack',
+  fixed:
+    'fixed constant ignore ignores unchanging untransposed fest fixe fijo fisso fixo konstant staly pevna',
   octave: 'octave octaves oct',
   bus: 'bus outputbus out',
   ctrl: 'controller cc ctrl control modwheel',
@@ -131,6 +133,7 @@ const joint: Readonly<Record<string, string>> = {
   rn: 'root key',
   kr: 'root key',
   nr2: 'root key',
+  vr: 'vel range',
   ls: 'loop start',
   ltype: 'loop mode',
   lps: 'loop start',
@@ -139,6 +142,12 @@ const joint: Readonly<Record<string, string>> = {
   lpe: 'loop end',
   len2: 'len',
   keyrange: 'key range',
+  chromatic: 'pitch track',
+  chromatically: 'pitch track',
+  chromatisch: 'pitch track',
+  chromatique: 'pitch track',
+  cromatico: 'pitch track',
+  unpitched: 'pitch fixed',
   noterange: 'key range',
   velrange: 'vel range',
   loopmode: 'loop mode',
@@ -207,6 +216,8 @@ const foreign: Readonly<Record<string, string>> = {
   vel: 'tocco toque toucher aanraking sterkte laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
   ratio: 'rapport verhaltnis razon rapporto proporcion razao',
   place: 'lage',
+  track:
+    'folgt folge folgen verfolgung suivi suivre suit sigue seguir seguimiento segue seguimento inseguimento volgt volgen foljer folj folger folg seuraa sledzi sleduje следует',
 };
 
 const lexicon = new Map<string, readonly string[]>();

@@ -226,6 +226,22 @@ export function isOneShotName(words: readonly string[]): boolean {
   return playsOut.test(words.join(' '));
 }
 
+const follows: Readonly<Record<string, string>> = {
+  full: '100',
+  normal: '100',
+  chromatic: '100',
+  half: '50',
+  none: '0',
+  fixed: '0',
+  constant: '0',
+};
+
+/** How far the pitch follows the keys, in percent, by a word for it: `no` and `fixed` for not at all. */
+export function pitchFollow(word: string): string | undefined {
+  const switched = switchWord(word);
+  return switched === undefined ? follows[spaced(word)] : switched ? '100' : '0';
+}
+
 const offModes: Readonly<Record<string, string>> = {
   fast: 'fast',
   quick: 'fast',

@@ -13,6 +13,21 @@ describe('units that an outer element states for places by their names', () => {
     expect(valuesIn(german, 'volume', 'pan')).toEqual(['-3 50', '2 -100']);
   });
 
+  it('counts from any element around regions', () => {
+    const text = `<desk><case><title>Reed</title><pipes beginUnit="ms" cutUnit="dB">
+      <pipe><wav>p1.wav</wav><keys lo="40" hi="45" root="42"/><begin>12</begin><cut>3</cut></pipe>
+      <pipe><wav>p2.wav</wav><keys lo="46" hi="50" root="48"/><begin>30</begin><cut>0</cut></pipe></pipes></case></desk>`;
+    expect(readInferred(text).vocabulary?.levels.at(-1)?.parameters).toContainEqual(
+      expect.objectContaining({ parameter: 'offset', form: { kind: 'position', unit: 'milliseconds' } }),
+    );
+    const listed = text
+      .replace(' beginUnit="ms" cutUnit="dB"', '')
+      .replace('<title>', '<units><begin>ms</begin></units><title>');
+    expect(readInferred(listed).vocabulary?.levels.at(-1)?.parameters).toContainEqual(
+      expect.objectContaining({ parameter: 'offset', form: { kind: 'position', unit: 'milliseconds' } }),
+    );
+  });
+
   it('says nothing of places whose numbers lie outside of the range', () => {
     const text = `<rack place-unit="-1..1"><cell place="7" file="r1.wav" low="40" high="45"/>
       <cell place="8" file="r2.wav" low="46" high="50"/></rack>`;

@@ -13,6 +13,8 @@ describe('what a document says of its values', () => {
     ['a comment', '', '<!-- middle C is C3 -->'],
     ['an attribute', 'noteNames="C3 = 60"', ''],
     ['an attribute named after it', 'middleC="C3"', ''],
+    ['an attribute named after a note', 'c3="60"', ''],
+    ['an attribute named after its number', 'key60="C3"', ''],
     ['a text beside the regions', '', '<about>Key names: middle C is C3.</about>'],
   ])('settles the octave by %s', (_, around, comment) => {
     const { regions, decisions } = readInferred(

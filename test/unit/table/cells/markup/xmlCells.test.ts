@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { xmlCells } from '../../../../../server/table/cells/markup/xmlCells';
 import { looksLikeZoneTable } from '../../../../../server/table/looksLikeZoneTable';
+import { xmlTable } from '../../../../../server/xml/tableInXml';
 import { regions } from '../../tableRegions';
 
 /** Rows as XML: cells of a row parted by `|`, attributes of a cell before `:`. */
@@ -176,5 +177,30 @@ describe('what attributes around rows say', () => {
       ['48', '59'],
       ['60', '71'],
     ]);
+  });
+});
+
+describe('what says in one word how values of rows in XML are read', () => {
+  const rows = `<r><c>wav</c><c>low</c><c>high</c><c>root</c></r>
+    <r><c>m1.wav</c><c>C2</c><c>E2</c><c>D2</c></r><r><c>m2.wav</c><c>F2</c><c>A2</c><c>G2</c></r>`;
+
+  // MIDI 1.0: middle C is key 60; that C3 and C5 are other names for it is common practice.
+  it.each([
+    ['an attribute', `<grid middleC="C3">${rows}</grid>`, 48],
+    ['an attribute in Portuguese', `<grid do-central="C3">${rows}</grid>`, 48],
+    ['an attribute named after the key', `<grid key60="C5">${rows}</grid>`, 24],
+    ['an attribute named after a note', `<grid c3="60">${rows}</grid>`, 48],
+    ['an element', `<grid><octaves><middleC>C3</middleC></octaves>${rows}</grid>`, 48],
+  ])('%s names middle C', (_, text, low) => {
+    expect(regions(text).map(({ lokey }) => Number(lokey))).toEqual([low, low + 5]);
+  });
+
+  it('says so too around rows that are lines of text', () => {
+    const text = `<bank mittleres-c="C3"><zones>
+wav;low;high;root
+m1.wav;C2;E2;D2
+m2.wav;F2;A2;G2
+</zones></bank>`;
+    expect(xmlTable(text)?.said).toEqual(['mittleres c: C3']);
   });
 });

@@ -25,3 +25,28 @@ describe('one end of key ranges beside root keys', () => {
     expect(valuesIn(text, 'lokey', 'offset')).toEqual(['0 34', '41 30', '49 50']);
   });
 });
+
+describe('an end beside root keys, where an element around gives the end of all', () => {
+  const tubes = (name: string, around: string, ends: readonly number[]) =>
+    `<tubes>${around}${ends
+      .map((end, at) => `<tube ${name}="${end}" root="${50 + 6 * at}">t${at}.wav</tube>`)
+      .join('')}</tubes>`;
+
+  it.each([
+    ['start', '<info><topKey>80</topKey></info>'],
+    ['begin', '<top-key>80</top-key>'],
+    ['entry', '<info highest-key="80"/>'],
+  ])('"%s" holds low keys', (name, around) => {
+    expect(valuesIn(tubes(name, around, [47, 54, 61, 66]), 'lokey', 'hikey', 'offset')).toEqual([
+      '47 53 -',
+      '54 60 -',
+      '61 65 -',
+      '66 80 -',
+    ]);
+  });
+
+  it('"stop" holds high keys', () => {
+    const text = tubes('stop', '<info><bottomKey>40</bottomKey></info>', [52, 58, 64, 71]);
+    expect(valuesIn(text, 'lokey', 'hikey', 'end')).toEqual(['40 52 -', '53 58 -', '59 64 -', '65 71 -']);
+  });
+});
