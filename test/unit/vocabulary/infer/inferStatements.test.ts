@@ -82,9 +82,7 @@ describe('what a document says of its values', () => {
       '<barn><bay gain="-3"><beam wave="a.wav" note="40" gain="-2"/><beam wave="b.wav" note="41"/></bay></barn>',
     );
     const guess = decisions.find(({ isGuess }) => isGuess);
-    expect(guess?.message).toBe(
-      '"gain" of <bay> is the level of each region inside that gives none itself.',
-    );
+    expect(guess?.message).toBe('"gain" of <bay> is the level of each region inside that gives none itself.');
     expect(guess?.choices.map(({ label }) => label)).toEqual(['it is added to theirs']);
   });
 });
