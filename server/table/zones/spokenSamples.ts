@@ -17,13 +17,13 @@ export class SpokenSamples {
   in(row: number): string | undefined {
     const { cells } = this;
     // A line about the one recording of all rows is about none of them.
-    if (this.data.length > 1 && [...this.#names()].filter((name) => name !== '').length === 1)
-      return undefined;
+    const names = this.#names();
+    if (this.data.length > 1 && names.size - (names.has('') ? 1 : 0) === 1) return undefined;
     const { start, end } = cells.rowSpan(row);
     const words = cells.text.slice(start, Math.min(end, start + longest)).split(/\s+/u);
     return words
       .map((word) => word.replace(edges, ''))
-      .find((word) => /\.\p{L}/u.test(word) && this.#names().has(word.toLowerCase()));
+      .find((word) => /\.\p{L}/u.test(word) && names.has(word.toLowerCase()));
   }
 
   #names(): ReadonlySet<string> {

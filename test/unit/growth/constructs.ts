@@ -212,6 +212,16 @@ export const tableConstructs: Record<string, (size: number, name?: string) => Si
   columns: (size) => ({
     text: `${many(size, (at) => `H${at}\t`)}\n${many(size, (at) => `${at}\t`)}\n${many(size, (at) => `s${at}.wav\t`)}\n`,
   }),
+  'dumps of a database': (size) => ({
+    text: `${many(size, (at) => `INSERT INTO audio (id, path) VALUES (${at}, 's${at}.wav');\n`)}${many(size, (at) => `INSERT INTO zone (audio_id, low_key, high_key) VALUES (${at}, ${at % 128}, ${at % 128});\n`)}`,
+  }),
+  conversations: (size) => ({ text: many(size, (at) => `[19:0${at % 10}] ann: s${at}.wav C4-D4 root C4\n`) }),
+  paragraphs: (size) => ({
+    text: many(
+      size / 4,
+      (at) => `Put a${at}.wav on 40 to 45, root 42, and b${at}.wav on 46 to 51, root 48.\n\n`,
+    ),
+  }),
   sections: (size) => ({
     text: many(size, (at) => `Group ${at}\n${heading.join('\t')}\n${cells(at).join('\t')}\n\n`),
   }),

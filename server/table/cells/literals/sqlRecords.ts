@@ -80,6 +80,8 @@ interface Link {
   column: string;
   to: DatabaseTable;
   key: string;
+  /** The rows by the values of their key. */
+  rows: ReadonlyMap<string, LiteralRecord>;
 }
 
 function linkOf(from: DatabaseTable, to: DatabaseTable): Link | undefined {
@@ -91,7 +93,8 @@ function linkOf(from: DatabaseTable, to: DatabaseTable): Link | undefined {
     for (const { heading: column } of from.rows[0].fields) {
       if (!areLinked(column, key, to.name)) continue;
       const values = from.rows.map((row) => givenBy(row, column)).filter((value) => value !== '');
-      if (values.length > 0 && values.every((value) => known.has(value))) return { from, column, to, key };
+      if (values.length === 0 || !values.every((value) => known.has(value))) continue;
+      return { from, column, to, key, rows: new Map(to.rows.map((row) => [givenBy(row, key), row])) };
     }
   }
   return undefined;
@@ -114,9 +117,9 @@ function areLinked(column: string, key: string, table: string): boolean {
 function withLinked(row: LiteralRecord, links: readonly Link[]): LiteralRecord {
   const fields = row.fields.filter(({ heading }) => !links.some(({ column }) => column === heading));
   const given = new Set(fields.map(({ heading }) => heading.toLowerCase()));
-  for (const { column, to, key } of links) {
+  for (const { column, key, rows } of links) {
     const value = givenBy(row, column);
-    const other = value === '' ? undefined : to.rows.find((one) => givenBy(one, key) === value);
+    const other = value === '' ? undefined : rows.get(value);
     for (const field of other?.fields ?? [])
       if (field.heading !== key && !given.has(field.heading.toLowerCase())) fields.push(field);
   }
