@@ -33,8 +33,8 @@ export function settleLoopAndLength(state: ColumnState): void {
   if (!agrees(state, start, 'loop_start') || !agrees(state, length, 'loop_length')) return;
   const [starts, lengths] = [contents[start], contents[length]];
   const isTime = unitInHeading(loop.heading) !== undefined || starts.units.size > 0;
-  if (starts.negative > 0 || (!isTime && !(starts.greatest >= leastFrames && starts.fractional === 0)))
-    return;
+  const areFrames = (starts.greatest >= leastFrames && starts.fractional === 0) || areGrouped(state, start);
+  if (starts.negative > 0 || (!isTime && !areFrames)) return;
   if (!starts.values.some((from, row) => from >= lengths.values[row])) return;
   for (const [index, meaning] of [
     [start, 'loop_start'],
@@ -47,6 +47,12 @@ export function settleLoopAndLength(state: ColumnState): void {
       'Some lengths are lower than the positions under the loop, so they are those of the loops.';
     state.claim(index, meaning, 0.7, evidence);
   }
+}
+
+/** Whether all numbers of a column have a sign between thousands, as `12,500`. */
+function areGrouped({ cells, looked }: ColumnState, index: number): boolean {
+  const texts = looked.map((row) => cells.plain(cells.cell(row, index)).trim()).filter((text) => text !== '');
+  return texts.every((text) => /^[1-9]\d{0,2}(?:[.,'\u2019\s]\d{3})+$/u.test(text));
 }
 
 /** Whether a heading says a length, and not of what. */

@@ -24,6 +24,15 @@ describe('a heading of loops over positions, beside one of lengths', () => {
     expect(loops(first, second, ['9000', '21000'], ['25000', '8000'])).toEqual(['9000-29999', '25000-32999']);
   });
 
+  it.each([',', '.', ' '])('are read with "%s" between thousands', (sign) => {
+    const grouped = (text: string) => text.replace(' ', sign);
+    const points: [string, string][] = [
+      [grouped('9 020'), grouped('21 000')],
+      [grouped('25 480'), grouped('8 016')],
+    ];
+    expect(loops('loop', 'len', ...points)).toEqual(['9020-30019', '25480-33495']);
+  });
+
   it('stays open where the lengths may be those of the files', () => {
     expect(loops('loop', 'len', ['9000', '21000'], ['8000', '25000'])).toEqual([
       'undefined-undefined',
