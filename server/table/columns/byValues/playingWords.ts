@@ -47,9 +47,9 @@ export function findTriggers(state: ColumnState): void {
   if (taken.has('trigger')) return;
   for (const { index, meaning, heading } of columns) {
     const { filled, triggers, releases } = contents[index];
-    const isFree = ['unknown', 'comment', 'loop', 'group'].includes(meaning);
+    const isFree = meaning === 'unknown' || meaning === 'comment' || meaning === 'loop';
     if (!isFree || state.chosen.has(index) || filled === 0) continue;
-    const isSaid = meaning !== 'group' && releases > 0 && triggers >= filled * mostlyFilled;
+    const isSaid = releases > 0 && triggers >= filled * mostlyFilled;
     if (!isSaid) {
       const texts = looked
         .map((row) => cells.plain(cells.cell(row, index)).trim())
@@ -58,9 +58,9 @@ export function findTriggers(state: ColumnState): void {
         const isUsual = meaning !== 'loop' && saysUsual(text);
         return triggerBelow(heading, text) ?? triggerBesideRelease(text) ?? (isUsual ? 'attack' : undefined);
       });
-      const isTold = meaning !== 'group' && said.includes('release') && !said.includes(undefined);
-      // Names of groups may be such words too; those that tell the same keys apart say more.
-      const isShort = areShort(texts) && (meaning !== 'group' || tellsApart(state, index));
+      const isTold = said.includes('release') && !said.includes(undefined);
+      // Under a heading of loops they are how these go on.
+      const isShort = readHeading(heading)?.meaning !== 'loop' && areShort(texts);
       if (!isTold && !isShort && !areSwitched(state, index, texts)) continue;
     }
     columns[index].evidence.length = 0;

@@ -9,7 +9,7 @@ describe('short words for what starts zones', () => {
   it.each([
     ['Type', 'sus', 'rel'],
     ['Zone kind', 'att.', 'rel.'],
-    ['Art', 'Anschl.', 'Losl.'],
+    ['Sorte', 'Anschl.', 'Losl.'],
     ['Tipo', 'sost', 'ril'],
     ['What', 'ATK', 'RLS'],
     ['Part', 'sust', 'rel'],
@@ -36,6 +36,7 @@ describe('short words for what starts zones', () => {
     ['Vibrato', 'on', 'off'],
     ['Damper', 'on', 'off'],
     ['Playing', 'sus', 'stac'],
+    ['Loop', 'sus', 'rel'],
   ])('leaves what is said under "%s" as "%s" and "%s"', (heading, one, other) => {
     const text = table(
       `${heading} | Sample | Low | High | Root`,
