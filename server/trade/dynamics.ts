@@ -1,3 +1,4 @@
+import { scoreDynamic } from './languages/scoreDynamics';
 import { bareWord } from './languages/spelling';
 import { nameKinds } from './names/nameParts';
 
@@ -26,9 +27,9 @@ export function dynamicOf(text: string): number {
   return (dynamicLetters as readonly string[]).indexOf(text.toLowerCase());
 }
 
-/** As {@link dynamicOf}, for words such as `soft`, `very loud` and `medium soft` too. */
+/** As {@link dynamicOf}, for words such as `fortissimo`, `soft`, `very loud` and `medium soft` too. */
 export function dynamicIn(text: string): number {
-  const letter = dynamicOf(text);
+  const letter = dynamicOf(scoreDynamic(text) ?? text);
   if (letter >= 0) return letter;
   const parts = text
     .trim()

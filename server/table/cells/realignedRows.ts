@@ -1,9 +1,11 @@
+import { readHeading } from '../../trade/headings/headings';
+import type { Unit } from '../../trade/meaning';
 import { readNumber } from '../../trade/readings/numberReading';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';
 
-type Kind = 'empty' | 'file' | 'number' | 'unit' | 'text';
+type Kind = 'empty' | 'file' | 'number' | 'text' | Unit;
 
 /** Rows that are looked at to learn what stands where, and the widest table that is. */
 const looked = 300;
@@ -24,21 +26,29 @@ type ColumnKinds = readonly ReadonlySet<Kind>[];
 
 /**
  * Puts rows right that stand one cell too far right, by an empty cell, or too far left, by a missing first one, where the name of the
- * file and the kinds of the cells show it. Each is told. `undefined` where all rows stand as they should.
+ * file and the kinds of the cells show it, and the ends of rows that lack an empty cell, where units show it. Each is told. `undefined`
+ * where all rows stand as they should.
  */
 export function realignedRows(cells: TableCells): TableCells | undefined {
   const usual = usualRow(cells);
   if (!usual) return undefined;
   const moved = new Map<number, { row: number[]; how: string }>();
   let kinds: ColumnKinds | undefined;
+  const filledKinds = kindsOf(cells, filledToEnd(cells, usual));
+  const haveUnits = filledKinds.some(hasUnit);
   for (let row = 0; row < cells.rowCount; row++) {
     const isHome = namesAudioFile(cells, cells.cell(row, usual.file));
-    if (isHome && cells.width(row) <= usual.width) continue;
-    if (cells.filled(row) < 3 || cells.width(row) > mostColumns) continue;
+    const width = cells.width(row);
+    const mayLack = isHome && haveUnits && filledWidth(cells, row) < usual.width;
+    if (isHome && width <= usual.width && !mayLack) continue;
+    if (cells.filled(row) < 3 || width > mostColumns) continue;
     const file = fileColumn(cells, row);
     if (file < 0) continue;
-    kinds ??= kindsOf(cells, usual);
-    const found = realigned(cells, { row, file }, usual, kinds);
+    if (!isHome || width > usual.width) kinds ??= kindsOf(cells, usual);
+    const found =
+      kinds && (!isHome || width > usual.width)
+        ? realigned(cells, { row, file }, usual, kinds)
+        : withLackingCell(cells, { row, file }, usual, filledKinds);
     if (found) moved.set(row, found);
   }
   if (moved.size === 0) return undefined;
@@ -64,8 +74,24 @@ function usualRow(cells: TableCells): Usual | undefined {
     else places.set(place, [row]);
   }
   const rows = [...places.values()].sort((a, b) => b.length - a.length)[0] ?? [];
-  if (rows.length < leastRows || rows.length * 2 <= count) return undefined;
-  return { file: fileColumn(cells, rows[0]), width: cells.width(rows[0]), rows };
+  const [first] = rows;
+  if (first !== undefined && rows.length >= leastRows && rows.length * 2 > count)
+    return { file: fileColumn(cells, first), width: cells.width(first), rows };
+  return usualByHeadings(cells, [...places.values()]);
+}
+
+/** Where no place of the file is the most usual one: the rows that are as wide as the headings above them and have it below its own. */
+function usualByHeadings(cells: TableCells, places: readonly (readonly number[])[]): Usual | undefined {
+  const heading = Math.min(...places.flat()) - 1;
+  if (heading < 0 || !Number.isFinite(heading)) return undefined;
+  const width = cells.width(heading);
+  if (cells.filled(heading) !== width) return undefined;
+  const rows = places.find((some) => {
+    if (some.length < leastRows || cells.width(some[0]) !== width) return false;
+    const text = cells.plain(cells.cell(heading, fileColumn(cells, some[0])));
+    return readHeading(text)?.meaning === 'sample';
+  });
+  return rows && { file: fileColumn(cells, rows[0]), width, rows };
 }
 
 function kindsOf(cells: TableCells, { width, rows }: Usual): ColumnKinds {
@@ -73,6 +99,12 @@ function kindsOf(cells: TableCells, { width, rows }: Usual): ColumnKinds {
     { length: width },
     (_, column) => new Set(rows.map((row) => kindOf(cells, cells.cell(row, column)))),
   );
+}
+
+/** The usual rows that are filled to their end, as others may have their last cells elsewhere. */
+function filledToEnd(cells: TableCells, usual: Usual): Usual {
+  const rows = usual.rows.filter((row) => filledWidth(cells, row) === usual.width);
+  return rows.length > 0 ? { ...usual, rows } : usual;
 }
 
 function fileColumn(cells: TableCells, row: number): number {
@@ -109,6 +141,59 @@ function realigned(
   };
 }
 
+/** A row with an empty cell more, where only then each unit stands in a column of such; `undefined` where it is not clear which it lacks. */
+function withLackingCell(
+  cells: TableCells,
+  { row, file }: { row: number; file: number },
+  usual: Usual,
+  kinds: ColumnKinds,
+): { row: number[]; how: string } | undefined {
+  const own = rowOf(cells, row).slice(0, filledWidth(cells, row));
+  const strays = own.findIndex((cell, column) => {
+    const kind = kindOf(cells, cell);
+    return isUnit(kind) && !kinds[column]?.has(kind);
+  });
+  if (strays < 0 || own.length >= usual.width) return undefined;
+  const fitting = own
+    .map((_, at) => at)
+    .filter((at) => at > file && at <= strays)
+    .map((at) => own.toSpliced(at, 0, -1))
+    .filter((one) =>
+      one.every((cell, column) => {
+        const kind = kindOf(cells, cell);
+        return kind === 'empty' || kinds[column]?.has(kind);
+      }),
+    )
+    .map((one) => ({ one, score: agreement(cells, one, kinds) }))
+    .sort((a, b) => b.score - a.score);
+  const [best, next] = fitting;
+  if (!best || next?.score === best.score) return undefined;
+  const [name, stray] = [cells.value(own[file]), cells.plain(own[strays])];
+  return {
+    row: best.one,
+    how: `The row of "${name.slice(0, 60)}" lacks an empty cell, as the unit of "${stray.slice(0, 30)}" shows; it is read under the headings that fit.`,
+  };
+}
+
+/** How many cells a row has up to the last that holds something. */
+function filledWidth(cells: TableCells, row: number): number {
+  let width = cells.width(row);
+  while (width > 0 && isEmpty(cells, cells.cell(row, width - 1))) width--;
+  return width;
+}
+
+function isEmpty(cells: TableCells, cell: number): boolean {
+  return cell < 0 || cells.starts[cell] === cells.ends[cell];
+}
+
+function isUnit(kind: Kind): boolean {
+  return kind !== 'empty' && kind !== 'file' && kind !== 'number' && kind !== 'text';
+}
+
+function hasUnit(kinds: ReadonlySet<Kind>): boolean {
+  return [...kinds].some(isUnit);
+}
+
 /** How many cells hold what their column does; those that do not count against it. */
 function agreement(cells: TableCells, row: readonly number[], kinds: ColumnKinds): number {
   return row.reduce((sum, cell, column) => {
@@ -123,9 +208,9 @@ function rowOf(cells: TableCells, row: number): number[] {
 }
 
 function kindOf(cells: TableCells, cell: number): Kind {
-  if (cell < 0 || cells.starts[cell] === cells.ends[cell]) return 'empty';
+  if (isEmpty(cells, cell)) return 'empty';
   if (namesAudioFile(cells, cell)) return 'file';
   if (!Number.isNaN(cells.number(cell))) return 'number';
   const read = readNumber(cells.plain(cell));
-  return read === undefined ? 'text' : read.unit === undefined ? 'number' : 'unit';
+  return read === undefined ? 'text' : (read.unit ?? 'number');
 }

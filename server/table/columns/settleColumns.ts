@@ -8,6 +8,7 @@ import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyRea
 import { runsFromOne } from '../headings/headingFit';
 import { settleKeyCounts } from './byValues/keyCounts';
 import { orderShare } from './byValues/keyOrder';
+import { settleLoopAndLength } from './byValues/loopAndLength';
 import { settleNumberedPoints } from './byValues/numberedPoints';
 import { settleWithinGroups } from './byValues/widerRanges';
 import type { ColumnContents } from './columnContents';
@@ -30,6 +31,7 @@ export function settleColumns(state: ColumnState): void {
   settleRates(state);
   settleKey(state);
   settleLoopPoints(state);
+  settleLoopAndLength(state);
   settleNumberedPoints(state);
   settleFromTo(state);
   settleWithinGroups(state);

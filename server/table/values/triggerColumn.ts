@@ -1,5 +1,5 @@
 import { moveOf, saysUsual } from '../../trade/readings/keyMoves';
-import { triggerBesideRelease, triggerIn } from '../../trade/readings/triggers';
+import { triggerIn, triggerInShort } from '../../trade/readings/triggers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
 import { valueWords } from '../zones/zoneList';
@@ -12,7 +12,7 @@ export function readTriggerColumn(table: ZoneCells): void {
   const startOf = (text: string) =>
     triggerIn(text, column.heading) ??
     moveOf(text) ??
-    triggerBesideRelease(text) ??
+    triggerInShort(text) ??
     (saysUsual(text) ? 'attack' : undefined);
   const readings = new CellReadings(table.cells, startOf);
   table.each(column, (zone, cell) => {

@@ -43,6 +43,11 @@ const dittoSigns: readonly string[] = [
   '↓',
   '⇣',
   '^',
+  '^^',
+  '^^^',
+  '::',
+  ':::',
+  '⋮',
 ];
 
 const unitSigns: readonly (readonly [sign: string, unit: Unit])[] = [

@@ -1,4 +1,5 @@
 import { loopWord, triggerWord } from '../languages/cellWords';
+import { shortTrigger } from '../languages/shortTriggerWords';
 import { bareWord } from '../languages/spelling';
 import { triggerPhrase } from './triggerPhrases';
 
@@ -43,4 +44,9 @@ const heldWord =
 /** Reads what starts a region where other cells of a column say that keys are let go: `Sustain` beside `Release` sounds on the key. */
 export function triggerBesideRelease(text: string): TriggerValue | undefined {
   return triggerOf(text) ?? (heldWord.test(bareWord(text.trim())) ? 'attack' : undefined);
+}
+
+/** Reads what starts a region where other cells of a column say the opposite as shortly: `sus` beside `rel`. */
+export function triggerInShort(text: string): TriggerValue | undefined {
+  return triggerBesideRelease(text) ?? shortTrigger(bareWord(text.trim()).replace(/\.$/, ''));
 }

@@ -1,7 +1,9 @@
 import { readHeading } from '../../../trade/headings/headings';
+import { isOpenHeading } from '../../../trade/languages/shortTriggerWords';
+import { wordsOf } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysUsual, triggerBelow } from '../../../trade/readings/keyMoves';
-import { triggerBesideRelease } from '../../../trade/readings/triggers';
+import { triggerBesideRelease, triggerInShort } from '../../../trade/readings/triggers';
 import { mostlyFilled } from '../columnContents';
 import type { ColumnState } from '../columnState';
 import { tellsApart } from './rowsAlike';
@@ -49,20 +51,35 @@ export function findTriggers(state: ColumnState): void {
     if (!isFree || state.chosen.has(index) || filled === 0) continue;
     const isSaid = releases > 0 && triggers >= filled * mostlyFilled;
     if (!isSaid) {
-      const said = looked
-        .map((row) => cells.plain(cells.cell(row, index)))
-        .filter((text) => text !== '')
-        .map((text) => {
-          const isUsual = meaning !== 'loop' && saysUsual(text);
-          return (
-            triggerBelow(heading, text) ?? triggerBesideRelease(text) ?? (isUsual ? 'attack' : undefined)
-          );
-        });
-      if (!said.includes('release') || said.includes(undefined)) continue;
+      const texts = looked
+        .map((row) => cells.plain(cells.cell(row, index)).trim())
+        .filter((text) => text !== '');
+      const said = texts.map((text) => {
+        const isUsual = meaning !== 'loop' && saysUsual(text);
+        return triggerBelow(heading, text) ?? triggerBesideRelease(text) ?? (isUsual ? 'attack' : undefined);
+      });
+      const isTold = said.includes('release') && !said.includes(undefined);
+      // Under a heading of loops they are how these go on.
+      const isShort = readHeading(heading)?.meaning !== 'loop' && areShort(texts);
+      if (!isTold && !isShort && !areSwitched(state, index, texts)) continue;
     }
     columns[index].evidence.length = 0;
     columns[index].repeats = undefined;
     state.claim(index, 'trigger', isSaid ? 0.9 : 0.8, 'Its cells say what starts the zones.');
     return;
   }
+}
+
+/** Whether short words such as `sus` and `rel` say all of what starts zones, in both ways. */
+function areShort(texts: readonly string[]): boolean {
+  const said = texts.map(triggerInShort);
+  return said.includes('release') && said.includes('attack') && !said.includes(undefined);
+}
+
+/** Whether `on` and `off` tell zones of the same keys apart, under a heading that leaves open what is on. */
+function areSwitched(state: ColumnState, index: number, texts: readonly string[]): boolean {
+  const words = new Set(texts.map((text) => text.toLowerCase()));
+  if (words.size !== 2 || !words.has('on') || !words.has('off')) return false;
+  const heading = wordsOf(state.columns[index].heading);
+  return heading.length > 0 && heading.every(isOpenHeading) && tellsApart(state, index);
 }
