@@ -4,7 +4,7 @@ import { turningWords } from '../../turningWords';
 import { zoneWord } from './zoneWord';
 
 /** A part of a sentence that speaks of all zones, and the files that it leaves out with what it says of them. */
-export interface AllBut {
+interface AllBut {
   all: string;
   names: readonly string[];
   rest: string;
