@@ -86,7 +86,9 @@ function fileList(
   const sample = columns.find(({ meaning }) => meaning === 'sample');
   const others = columns.filter(({ index }) => index !== sample?.index);
   if (!sample || others.length === 0) return undefined;
-  const isListed = others.some(({ heading }) => tellsOfFile(heading));
+  const isListed = others.some(
+    ({ heading, index }) => tellsOfFile(heading) || areTimesOfDay(cells, rows, index),
+  );
   const isOfFiles = ({ meaning, heading, side, repeats }: ColumnReading) =>
     side === undefined &&
     repeats === undefined &&
@@ -103,6 +105,21 @@ function fileList(
   if (keyed.length * 2 > names.length) return undefined;
   const seen = others.slice(0, mostSeen).map(columnName).join(', ');
   return `it lists files (${seen}), and gives no keys, velocities or other values of zones`;
+}
+
+/** A time of the day, as a log of recordings has them: `10:02`, `9:15:30`, `14h05`, `10:02 am`. */
+const timeOfDay =
+  /^(?:[01]?\d|2[0-3])(?::[0-5]\d(?::[0-5]\d)?|\s?[hu.]\s?[0-5]\d)\s?(?:[ap]\.?m\.?|uhr|h)?$/iu;
+/** So many hours lie between zero and a time at least: a lower one may be minutes of a recording. */
+const earliest = 5;
+
+/** Whether all cells of a column are times of the day, and rows go on in time. */
+function areTimesOfDay(cells: TableCells, rows: readonly number[], index: number): boolean {
+  const texts = rows.map((row) => cells.value(cells.cell(row, index)).trim()).filter((text) => text !== '');
+  if (texts.length < 2 || !texts.every((text) => timeOfDay.test(text))) return false;
+  // A number with two decimals is no time.
+  if (texts.every((text) => /^\d+\.\d+$/.test(text))) return false;
+  return new Set(texts).size > 1 && texts.some((text) => Number.parseInt(text, 10) >= earliest);
 }
 
 /**

@@ -28,7 +28,9 @@ const lookedInHtml = 131_072;
 const mostNamed = 4;
 /** So many rows are looked at for pieces of music. */
 const mostLooks = 300;
-const markup = /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:[)}\]];|\{)[ \t]*$/m;
+/** Signs of code and of markup; a line between two slashes at each end, as `//Italic//`, is one of a wiki and no comment. */
+const markup =
+  /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/(?!\p{L}[^\r\n/]*[^\s/]\/\/[ \t]*$)|#(?:define|include)\b)|(?:[)}\]];|\{)[ \t]*$/mu;
 
 const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
 /** So many assignments stand in a sentence about a table: `C3=60`, `x=in use`. */
@@ -120,8 +122,9 @@ function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): stri
   const keys = columns.filter(({ meaning, side }) => keyMeanings.includes(meaning) || side?.kind === 'key');
   const headed = keys.filter(isHeaded);
   const layers = columns.filter(({ meaning }) => velocityMeanings.has(meaning));
+  const isSaid = headed.length > 0 || keys.some(({ unit }) => unit === 'Hz' || unit === 'kHz');
   if (named > 0 && files.length * 2 > named) {
-    if (headed.length > 0 || keys.length + layers.length > (cells.bySpaces ? 1 : 0)) return undefined;
+    if (isSaid || keys.length + layers.length > (cells.bySpaces ? 1 : 0)) return undefined;
     return `it names samples, such as "${shortened(files[0])}", but no keys`;
   }
   const lack = sample && isHeaded(sample) ? lackOfKeys(cells, rows, columns) : undefined;

@@ -16,7 +16,9 @@ const isRight = String.raw`\s*[,;:\u2013\u2014\u3001]?\s*${words('right', 'rathe
 /** What stands between a wrong value and the right one behind it in one cell: `57 no, 58`, `57, rather 58`, `57 nein, richtig 58`. */
 export const spokenCorrection: RegExp = new RegExp(`(?:${isWrong})?${isRight}|${isWrong}`, 'iu');
 
-const correct = new RegExp(words('right', 'wrong', 'instead'), 'iu');
+/** Words that say which value is the right or the wrong one, as a part of a pattern that goes by `i` and `u`. */
+export const correctingWord: string = words('right', 'wrong', 'instead');
+const correct = new RegExp(correctingWord, 'iu');
 
 const titled = new RegExp(String.raw`${words('title')}[\s\p{L}]{0,20}[:.!\u2013\u2014-]`, 'iu');
 

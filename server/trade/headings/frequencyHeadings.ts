@@ -27,3 +27,12 @@ export function frequencyHeading(heading: string): 'root' | 'open' | undefined {
 export function speaksOfOtherFrequency(heading: string): boolean {
   return ofOthers.test(bareWord(heading).replace(/[_-]/gu, ' '));
 }
+
+/** Stems of words for filters and slow oscillators alone. */
+const ofFilters =
+  /(?<!\p{L})(?:cut[ -]?off|filt|corte|taglio|coupure|grens|grenz|eckfreq|lfo|vibr|tremol|chorus|equal|low[ -]?pass|high[ -]?pass|band[ -]?pass|lpf|hpf|bpf|tiefpass|hochpass|bandpass|laagdoor|hoogdoor|passe-|pasa|passa|срез|фильтр|φιλτρ)|フィルタ|カットオフ|滤波|濾波|필터/u;
+
+/** Whether a sentence or title speaks of filters or slow oscillators, so that frequencies may be theirs. */
+export function speaksOfFilters(text: string): boolean {
+  return ofFilters.test(bareWord(text));
+}

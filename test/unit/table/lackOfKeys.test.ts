@@ -128,3 +128,21 @@ describe('a list of files', () => {
     expect(roots.columns.map(({ meaning }) => meaning)).toContain('pitch_keycenter');
   });
 });
+
+// Common practice: a log of recordings tells when each take began and ended.
+describe('a log of takes with times of the day', () => {
+  it.each([
+    [
+      'take,file,start,end,remark',
+      ['1,waltz_a.wav,9:02,9:06,', '2,waltz_b.wav,9:08,9:12,good', '3,polka.wav,9:20,9:24,'],
+    ],
+    ['Take;Datei;Von;Bis', ['1;walzer_a.wav;14:02 Uhr;14:06 Uhr', '2;walzer_b.wav;14:08 Uhr;14:12 Uhr']],
+    ['take,file,time', ['1,waltz_a.wav,10:02:10 am', '2,waltz_b.wav,10:08:45 am']],
+  ])('under %s is refused', (heading, rows) => {
+    expect(readZoneTable(`${heading}\n${rows.join('\n')}\n`).problem).toMatch(/it lists files/);
+  });
+
+  it('is a zone table where something gives keys', () => {
+    expect(readZoneTable('take,file,start,root\n1,a.wav,9:02,60\n1,b.wav,9:08,64\n').problem).toBeUndefined();
+  });
+});

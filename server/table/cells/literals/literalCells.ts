@@ -24,9 +24,9 @@ const mostColumns = 200;
 const longestTypes = 1 << 16;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
-  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$@][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?:(?::[^=\n]{0,60})?:?=|<-)\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+){0,3}[\p{L}_$@][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?:(?::[^=\n]{0,60})?:?=|<-)\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:[frb]?["'`]|[{[]|[\p{L}_]\w*\s*[=:]|\$?[\p{L}_]\w*\s*(?:\.\.|[.+&~/])\s*["'`])/u;
 const bracketLine =
-  /^[ \t]*(?:(?:[\p{L}_$][^\n]{0,60}[:=(]\s*)?[[{(]|[\p{L}_][\p{L}\p{N}_.]{0,40}\s?[({]\s*["'`])/mu;
+  /^[ \t]*(?:(?:[\p{L}_$][^\n]{0,60}[:=(]\s*)?[[{(]|[\p{L}_][\p{L}\p{N}_.]{0,40}\s?[({]\s*(?:\$?[\p{L}_]\w*\s*(?:\.\.|[.+&~/])\s*|[frb]?)["'`])/mu;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
 /** A name that is given one text or number, as a folder, before the literal. */
 const setting =

@@ -1,7 +1,14 @@
 import type { Stretch } from '../../../model/text/stretch';
+import { correctingWord, isHeadedAsCorrection } from '../../../trade/correctingWords';
 import type { ToldValue } from '../../../trade/phrases/clause';
+import { turningWords } from '../../../trade/turningWords';
+import { correctedKey } from './correctedKeys';
 import type { TextLine, ToldLine } from './toldLine';
 import { givesKeys, toldLineIn } from './toldLine';
+
+const excepting = new RegExp(turningWords('except'), 'iu');
+/** Words that take a value back: `not 60`, `instead of 60`. */
+const takesBack = new RegExp(`${turningWords('not')}|${correctingWord}`, 'iu');
 
 /** A line with what later lines put right in it. */
 export interface CorrectedLine extends TextLine {
@@ -32,8 +39,20 @@ export function correct(
     const { told, start, end } = line;
     const written = text.slice(start, end);
     const file = told?.file ? text.slice(told.file.start, told.file.end).toLowerCase() : undefined;
+    const named = file === undefined ? undefined : byFile.get(file);
+    const behind = told?.file
+      ? written.slice(0, told.file.start - start) + blanked(written, told.file, start)
+      : '';
+    const isHeaded = named !== undefined && isHeadedAsCorrection(written);
+    const key =
+      named?.told && told?.lead === undefined && (isHeaded || takesBack.test(behind))
+        ? correctedKey(named.told, behind, start)
+        : undefined;
     const isOwn =
-      told?.file !== undefined && (told.lead !== undefined || givesKeys(told) || !byFile.has(file ?? ''));
+      told?.file !== undefined &&
+      !isHeaded &&
+      key === undefined &&
+      (told.lead !== undefined || givesKeys(told) || named === undefined);
     const number = isOwn || byFile.size === 0 ? undefined : reference.exec(written);
     const entry =
       byNumber.get(number?.slice(1).find((one) => one !== undefined) ?? '') ??
@@ -48,14 +67,23 @@ export function correct(
     if (!isCorrection || !entry.told) continue;
     const said = written.trim().slice(0, 60);
     const after = start + (number ? number.index + number[0].length : 0);
-    const values = told?.file ? told.values : toldLineIn(text, { start: after, end }, legend).values;
+    // What goes for others but this one is none of its values.
+    const isLeftOut = excepting.test(written);
+    const values = key
+      ? [key]
+      : isLeftOut
+        ? []
+        : told?.file
+          ? // Without the old key it stays open which one a key is.
+            told.values.filter(({ meaning }) => !isHeaded || meaning !== 'key')
+          : toldLineIn(text, { start: after, end }, legend).values;
     if (values.length > 0) {
       entry.told = replaced(entry.told, values);
       tell(
         line,
         `"${said}" is taken for a correction of the entry that it names: ${values.map((one) => one.text).join(', ')}.`,
       );
-    } else if (withdrawing.test(written)) {
+    } else if (!isLeftOut && withdrawing.test(written)) {
       entry.isWithdrawn = true;
       tell(line, `"${said}" withdraws an entry of the list; its zone is left out.`);
     } else
@@ -65,6 +93,11 @@ export function correct(
       );
   }
   return { corrected, notes };
+}
+
+/** What stands behind the name of a file in a line, with blanks in its place. */
+function blanked(written: string, file: Stretch, start: number): string {
+  return ' '.repeat(file.end - file.start) + written.slice(file.end - start);
 }
 
 /** A line with other values; those of the same meaning give way. */

@@ -5,6 +5,7 @@ import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { meaningNames } from '../../../trade/meaning';
 import type { ToldValue } from '../../../trade/phrases/clause';
+import { allButIn } from '../../../trade/statements/amounts/allBut';
 import { legendIn } from '../../../trade/statements/legend';
 import { TableCells } from '../cells';
 import type { PlacedValue } from './clauseReader';
@@ -27,7 +28,7 @@ const mostNoted = 12;
 export function toldCells(text: string): TableCells | undefined {
   const written = ({ start, end }: Stretch) => text.slice(start, end);
   const tells = (of: readonly Stretch[]) => {
-    const files = of.filter((line) => namesAnyFile(written(line)));
+    const files = of.filter((line) => namesAnyFile(written(line)) && !allButIn(written(line)));
     return files.length >= 2 && files.every((line) => namesOneFile(written(line))) ? files : undefined;
   };
   const byLine = tells(linesOf(text, mostLooks));
@@ -38,10 +39,16 @@ export function toldCells(text: string): TableCells | undefined {
   const legend = sidesIn(prose);
   const read = (line: Stretch): TextLine => {
     const isListed = /^[ \t]*(?:[*\u2022-][ \t]+)?\S{1,4}[.):]/u.test(written(line));
-    const isTold = namesOneFile(written(line)) || isListed;
+    const isTold = (namesOneFile(written(line)) && !allButIn(written(line))) || isListed;
     return { ...line, told: isTold ? toldLineIn(text, line, legend, !byLine) : undefined };
   };
-  const first = looked.map((line) => read(line).told).filter((told) => told !== undefined);
+  const told = looked.map((line) => read(line).told).filter((told) => told !== undefined);
+  const nameOf = ({ file }: ToldLine) => file && text.slice(file.start, file.end).toLowerCase();
+  const names = told.map(nameOf);
+  // What is said of a file once more is no entry of the list.
+  const first = told.filter(
+    (one, at) => givesKeys(one) || one.lead !== undefined || names.indexOf(nameOf(one)) === at,
+  );
   const lead = leadOf(first);
   if (!areTold(first, lead)) return undefined;
   return new ToldTable(text, lead).cells(lines.map(read), legend);

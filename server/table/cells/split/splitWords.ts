@@ -46,7 +46,8 @@ export function splitWords(text: string): TableCells | undefined {
   const named = looked.filter((line) => line !== undefined);
   const count = usualCount(named);
   const isKeyed = areKeyed(text, named);
-  if (named.length < 2 || count < (isKeyed ? 1 : 2)) return undefined;
+  const isPitched = count === 1 && arePitched(text, named);
+  if (named.length < 2 || count < (isKeyed || isPitched ? 1 : 2)) return undefined;
   // A cell of its own stands before the name where more than one blank parts the two.
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
   const isValue = ({ start, end }: Word) => {
@@ -60,7 +61,11 @@ export function splitWords(text: string): TableCells | undefined {
   let above = looked.findIndex((line) => line !== undefined) - 1;
   while (above >= 0 && isBlankLine(text, lines[above])) above--;
   // A title has as many words as a short list has columns.
-  if (isKeyed && above >= 0 && !namesColumns(new HeadingLine(text, lines[above]).into(width), text))
+  if (
+    (isKeyed || isPitched) &&
+    above >= 0 &&
+    !namesColumns(new HeadingLine(text, lines[above]).into(width), text)
+  )
     above = -1;
   // What is drawn as a title names no columns.
   if (above >= 0 && isDrawnTitle(text.slice(lines[above].start, lines[above].end))) above = -1;
@@ -239,6 +244,14 @@ function withUnits(text: string, words: readonly Word[]): Word[] {
     else joined.push({ ...word });
   }
   return joined;
+}
+
+/** Whether the one value behind each name is a frequency. */
+function arePitched(text: string, named: readonly NamedLine[]): boolean {
+  return named.every(({ values: [value] }) => {
+    const unit = value && lookAt(text.slice(value.start, value.end)).unit;
+    return unit === 'Hz' || unit === 'kHz';
+  });
 }
 
 /** Whether keys stand before all names, and what stands behind them is something else: `36 kick.wav -2`, `C1 kick.wav 0.5`. */

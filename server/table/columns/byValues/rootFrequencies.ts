@@ -1,7 +1,8 @@
 import { keyOfFrequency } from '../../../model/keys';
-import { frequencyHeading } from '../../../trade/headings/frequencyHeadings';
+import { frequencyHeading, speaksOfFilters } from '../../../trade/headings/frequencyHeadings';
 import { unitInHeading } from '../../../trade/headings/headings';
 import type { Unit } from '../../../trade/meaning';
+import { keyMeanings } from '../../../trade/meaning';
 import { conventions, octaveShifts } from '../../../trade/middleC';
 import { keyFrequencies, readFrequency } from '../../../trade/readings/frequencyReading';
 import type { KeyReading } from '../../../trade/readings/keyReading';
@@ -30,7 +31,48 @@ export function findRootFrequencies(state: ColumnState): void {
     settleKey(state);
     return;
   }
+  findBareFrequencies(state);
 }
+
+/** So many frequencies are those of keys, or give parts of a Hertz as somebody measured them (our choice). */
+const mostMeasured = 0.8;
+/** So much of a text may say that frequencies are those of filters. */
+const mostText = 4096;
+/** So far from a key, in semitones, the frequency of one lies (our choice). */
+const inTune = 0.2;
+
+/** The only column of frequencies, each with its unit, where no heading says what they are and nothing else gives keys. */
+function findBareFrequencies(state: ColumnState): void {
+  const { taken, columns, cells, looked } = state;
+  if (keyMeanings.some((meaning) => taken.has(meaning))) return;
+  const found = state.rest().flatMap((index) => {
+    if (columns[index].heading !== '') return [];
+    const texts = looked.map((row) => cells.plain(cells.cell(row, index))).filter((text) => text !== '');
+    const pitches = texts.map((text) => (withHertz.test(text) ? readFrequency(text, undefined) : undefined));
+    return pitches.every((hertz) => hertz !== undefined) ? [{ index, texts, pitches }] : [];
+  });
+  const [only, ...others] = found;
+  if (!only || others.length > 0 || new Set(only.pitches).size < 2) return;
+  if (speaksOfFilters(cells.text.slice(0, mostText))) return;
+  const { texts, pitches, index } = only;
+  const isOfKey = (hertz: number, at: number) => {
+    if (hertz < keyFrequencies.least || hertz > keyFrequencies.most) return false;
+    const key = keyOfFrequency(hertz);
+    return Math.abs(key - Math.round(key)) <= inTune || /\d[.,]\d{1,3}(?!\d)/.test(texts[at] ?? '');
+  };
+  if (pitches.filter(isOfKey).length < pitches.length * mostMeasured) return;
+  columns[index].evidence.length = 0;
+  columns[index].unit = 'Hz';
+  state.claim(
+    index,
+    'pitch_keycenter',
+    0.85,
+    'Its cells are frequencies in Hz, and nothing else gives keys.',
+  );
+}
+
+/** A unit of frequencies behind a number. */
+const withHertz = /\d\s?\p{L}{2,10}\.?\s*$/u;
 
 /** The unit of frequencies that have none of their own. */
 function unitOfColumn({ columns, contents }: ColumnState, index: number): Unit {

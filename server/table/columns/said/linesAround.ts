@@ -16,8 +16,15 @@ export function linesAround(
   { others: passed, data }: TableRows,
   sample: ColumnReading,
 ): { text: string; span: { start: number; end: number } }[] {
+  // What was read of a list with its lines is told already.
+  const told = new Set(cells.assumptions.map(({ start, end }) => `${start} ${end}`));
+  const isTold = (row: number) => {
+    const { start, end } = cells.rowSpan(row);
+    return told.has(`${start} ${end}`);
+  };
   const isLine = (row: number) =>
     cells.filled(row) < 3 &&
+    !isTold(row) &&
     !cells.struckRows.has(row) &&
     (isOfWords.test(rowText(cells, row)) || isHeadedAsCorrection(rowText(cells, row)));
   const near = [...data.slice(0, 40), ...data.slice(-40)].filter(

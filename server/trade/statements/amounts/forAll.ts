@@ -4,6 +4,8 @@ import { readNumber } from '../../readings/numberReading';
 import { readPan } from '../../readings/panReading';
 import { turningWords } from '../../turningWords';
 import { playsOutIn } from '../playing/playsOut';
+import { allButIn, clausesOfEverything } from './allBut';
+import { zoneWord } from './zoneWord';
 
 /** Parameters that many zones may share. */
 export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';
@@ -12,11 +14,11 @@ export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';
 export interface ForAll {
   values: ReadonlyMap<SharedName, number | string>;
   text: string;
+  /** Files that are left out, and the values that go for them instead. */
+  except?: { names: readonly string[]; values: ReadonlyMap<SharedName, number | string> };
 }
 
 const longest = 2000;
-/** Words for what is meant by them: zones, rows, samples. */
-export const zoneWord: string = String.raw`zones?|zone(?:n|r|rna|rne)|zonas?|zony|z\u00f3ny|зон[ыа]?|samples?|sampl(?:ar|arna|inger)|pr\u00f3bki|vzorky|сэмплы|семплы|n\u00e4ytte\p{L}*|vy\u00f6hyk\p{L}*|alue\p{L}*|strefy|regions?|regionen|regioner|files?|filer|dateien|rows?|rader|sounds?|ljud|notes?|toner|recordings?|aufnahmen|opptak|optagelser|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?`;
 const allZones = new RegExp(
   String.raw`(?:${everyWords}\s+(?:(?:the|of the|of them|die|de|les|los|las|os|as|le|i|gli)\s+)?(?:${zoneWord})(?!\p{L})|(?:すべて|全て|全部|全)の?(?:ゾーン|サンプル|音)|(?:所有|全部)的?(?:区域|區域|采样|樣本|样本|音区)|모든\s?(?:존|샘플|영역|구역))([^.;。\n\r]{0,160}|(?<=one[- ]?shots?))`,
   'giu',
@@ -75,10 +77,31 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
       found.push({ values, text: said });
     }
   }
+  for (const whole of texts) {
+    const text = whole.slice(0, longest);
+    for (const said of clausesOfEverything(text)) addTo(found, { values: valuesForAll(said), text: said });
+    for (const sentence of text.split(/(?<!\d)[.!?](?=\s|$)|[\n\r;。！]/u)) {
+      const said = allButIn(sentence);
+      if (!said) continue;
+      const [values, own] = [valuesForAll(said.all), valuesForAll(said.rest)];
+      // Other values than those of all are no exception to them.
+      if ([...own].some(([name, value]) => !values.has(name) || typeof value === 'string')) continue;
+      const except = { names: said.names, values: own };
+      // An amount that is not understood may be that of the files.
+      if (except.values.size === 0 && /\d/.test(said.rest)) continue;
+      addTo(found, { values, text: sentence.trim(), except });
+    }
+  }
   const played = found.some(({ values }) => values.has('loop_mode')) ? undefined : playsOutIn(texts);
   if (played !== undefined && !ofReleases.test(played))
     found.push({ values: new Map([['loop_mode', 'one_shot']]), text: played });
   return found;
+}
+
+/** Adds what is said once, though a line and what it goes on in may say it both. */
+function addTo(found: ForAll[], one: ForAll): void {
+  if (one.values.size > 0 && !found.some(({ text }) => text.includes(one.text) || one.text.includes(text)))
+    found.push(one);
 }
 
 /** A level in dB with a sign, or with a word that says which way it goes. */

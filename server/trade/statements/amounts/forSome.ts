@@ -1,8 +1,8 @@
 import { everyWords } from '../../everyWords';
-import { zoneWord } from './forAll';
 import type { ForSome } from './levelChange';
 import { hasDecibels, levelChangeIn } from './levelChange';
 import { levelsOfNamed } from './levelsOfNamed';
+import { zoneWord } from './zoneWord';
 
 const longest = 2000;
 /** Words for what a table is made of, as a part of a pattern that goes by `i` and `u`. */

@@ -1,0 +1,2 @@
+/** Words for what is meant by them: zones, rows, samples. */
+export const zoneWord: string = String.raw`zones?|zone(?:n|r|rna|rne)|zonas?|zony|z\u00f3ny|зон[ыа]?|samples?|sampl(?:ar|arna|inger)|pr\u00f3bki|vzorky|сэмплы|семплы|n\u00e4ytte\p{L}*|vy\u00f6hyk\p{L}*|alue\p{L}*|strefy|regions?|regionen|regioner|files?|filer|dateien|rows?|rader|sounds?|ljud|notes?|toner|recordings?|aufnahmen|opptak|optagelser|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?`;
