@@ -57,7 +57,7 @@ export interface SwitchedOff {
   element: string;
   /** Where it is switched, as in {@link VocabularyParameter.at}. */
   at: string;
-  /** What stands there where it is off; the case of letters does not matter. */
+  /** What stands there where it is off; the case of letters does not matter. An empty text: nothing stands there. */
   words: string[];
 }
 

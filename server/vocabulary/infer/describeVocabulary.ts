@@ -32,7 +32,7 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
   if (vocabulary.loops) lines.push(`Regions with loop points have loop_mode ${vocabulary.loops}`);
   for (const { element, at, words } of vocabulary.off ?? [])
     lines.push(
-      `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => `"${word}"`).join(' or ')}`,
+      `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => (word === '' ? 'empty' : `"${word}"`)).join(' or ')}`,
     );
   for (const { element, at, words = [], are } of vocabulary.takes ?? []) {
     const where = at === undefined ? '' : ` where ${at} is ${words.map((word) => `"${word}"`).join(' or ')}`;

@@ -39,6 +39,7 @@ import { withRootsBetween } from './ranges/rootsBetween';
 import { singleRootDrafts } from './ranges/singleRoots';
 import { withUnnamedLengths } from './ranges/unnamedLengths';
 import { asideDrafts, regionDraft, sidedDrafts } from './regionDraft';
+import { emptyRegions } from './samples/emptyRegions';
 import { withoutFileLengths } from './samples/fileLengths';
 import { generatedShape } from './samples/generatedShapes';
 import { withoutMissing } from './samples/missingEntries';
@@ -164,12 +165,15 @@ export function* inferVocabularyInSteps(
     stated,
     rows,
   );
+  const areNeeded = rooted !== undefined || order !== undefined || stepping.steps.length > 0;
+  const empty = emptyRegions(read, rows, files, region, areNeeded);
   const all = [
     regionDraft(region, rows, confidence),
     ...sidedDrafts(region, rows),
     ...asideDrafts(region),
     ...namedLayerDrafts(region, settled, rows),
     ...switches,
+    ...(order ? [] : empty.drafts),
     ...withoutEffectDrafts(unapplied, chain),
     ...levelDrafts(levels, rows, chain),
     ...releaseNameDrafts(settled),
@@ -192,7 +196,7 @@ export function* inferVocabularyInSteps(
   ];
   const taken = takesOf(rows, assigned, chain);
   all.push(...taken.drafts);
-  const allOff = [...off, ...loopSwitches(settled)];
+  const allOff = [...off, ...empty.off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
     ...vocabularyOf(
       text,

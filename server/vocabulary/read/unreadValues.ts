@@ -194,7 +194,10 @@ class UnreadSearch implements XmlHandler {
     const [first] = files;
     const more = files.length > 1 ? ` and ${files.length - 1} more` : '';
     const what = first === undefined ? '' : ` with "${first}"${more}`;
-    const message = `<${element}>${what} is switched off by ${place}="${off.value}", so it is left out.`;
+    const message =
+      off.value === ''
+        ? `<${element}>${what} is left out: nothing stands in ${place}.`
+        : `<${element}>${what} is switched off by ${place}="${off.value}", so it is left out.`;
     this.notes.push({ kind: 'ignored', ...mainSpan(off.start, off.end), message });
   }
 
