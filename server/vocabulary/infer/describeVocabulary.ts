@@ -40,6 +40,9 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       `Regions of the same keys in <${element}> ${are === 'random' ? 'are chosen at random' : 'take turns'}${where}`,
     );
   }
+  const { chances } = vocabulary;
+  if (chances)
+    lines.push(`${chances.at} of <${chances.element}> is the chance of a region, of ${chances.whole} in all`);
   if (vocabulary.unsettled?.length) lines.push(`Not settled: ${vocabulary.unsettled.join(', ')}`);
   return `${lines.join('\n')}\n`;
 }

@@ -125,6 +125,7 @@ class UnreadSearch implements XmlHandler {
       ...vocabulary.levels.flatMap(({ element, rate }) => (rate === undefined ? [] : sitesOf(element, rate))),
       ...vocabulary.levels.flatMap(({ element }) => [...this.#under].flatMap((at) => sitesOf(element, at))),
       ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),
+      ...(vocabulary.chances ? sitesOf(vocabulary.chances.element, vocabulary.chances.at) : []),
       ...(vocabulary.takes ?? []).flatMap(({ element, at }) =>
         at === undefined ? [] : sitesOf(element, at),
       ),
