@@ -10,6 +10,7 @@ import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
 import { folderPlaces, parsePlace } from './places';
 import type {
+  Chances,
   ListPlace,
   StepEnd,
   SwitchedOff,
@@ -68,6 +69,7 @@ class VocabularyReader {
       'keysByRoots',
       'off',
       'takes',
+      'chances',
       'unsettled',
       '$schema',
     ]);
@@ -79,6 +81,7 @@ class VocabularyReader {
     const loops = this.#loops(members.get('loops'));
     const off = this.#switches(members.get('off'));
     const takes = this.#takes(members.get('takes'));
+    const chances = this.#chances(members.get('chances'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
     return (
       levels && {
@@ -92,6 +95,7 @@ class VocabularyReader {
         ...(this.#isTrue(members.get('keysByRoots'), 'keysByRoots') && { keysByRoots: true }),
         ...(off && { off }),
         ...(takes && { takes }),
+        ...(chances && { chances }),
         ...(unsettled && { unsettled }),
       }
     );
@@ -179,6 +183,18 @@ class VocabularyReader {
       return at !== undefined && words.length > 0 ? [{ element, at, words, are }] : [];
     });
     return found.length > 0 ? found : undefined;
+  }
+
+  #chances(node: JsonNode | undefined): Chances | undefined {
+    const members = node && this.#members(node, 'Chances', ['element', 'at', 'whole']);
+    if (!node || !members) return undefined;
+    const element = this.#elementName(members.get('element'), node);
+    const at = this.#place(members.get('at'), node, 'at');
+    const whole = members.get('whole') && plainValue(members.get('whole') as JsonNode);
+    if (whole !== 1 && whole !== 100) this.#tell(members.get('whole') ?? node, '"whole" is 1 or 100.');
+    return element !== undefined && at !== undefined && (whole === 1 || whole === 100)
+      ? { element, at, whole }
+      : undefined;
   }
 
   #levels(node: JsonNode | undefined, root: JsonNode): VocabularyLevel[] | undefined {

@@ -41,6 +41,8 @@ export interface Vocabulary {
   off?: SwitchedOff[];
   /** Elements whose regions of the same keys and velocities sound one at a time. It is read and not written. */
   takes?: TakesElement[];
+  /** Where regions give their chances among those of the same keys and velocities. It is read and not written. */
+  chances?: Chances;
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
   unsettled?: string[];
 }
@@ -57,8 +59,18 @@ export interface SwitchedOff {
   element: string;
   /** Where it is switched, as in {@link VocabularyParameter.at}. */
   at: string;
-  /** What stands there where it is off; the case of letters does not matter. */
+  /** What stands there where it is off; the case of letters does not matter. An empty text: nothing stands there. */
   words: string[];
+}
+
+/** How likely regions are among those of the same keys and velocities. */
+export interface Chances {
+  /** The region's element. */
+  element: string;
+  /** Where its chance stands, as in {@link VocabularyParameter.at}. */
+  at: string;
+  /** What all chances make up: 1, or 100 for percent. */
+  whole: 1 | 100;
 }
 
 /** An element of whose regions, where they have the same keys and velocities, one sounds at a time. */

@@ -13,6 +13,7 @@ export function writeVocabulary({
   keysByRoots,
   off,
   takes,
+  chances,
   unsettled,
 }: Vocabulary): string {
   const lines = ['{', `  "name": ${JSON.stringify(name)},`];
@@ -43,6 +44,7 @@ export function writeVocabulary({
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (takes && takes.length > 0)
     last.push(`  "takes": [\n${takes.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
+  if (chances) last.push(`  "chances": ${inLine(chances)}`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);
   lines.push(last.join(',\n'), '}');
   return `${lines.join('\n')}\n`;

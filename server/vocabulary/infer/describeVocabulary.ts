@@ -32,7 +32,7 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
   if (vocabulary.loops) lines.push(`Regions with loop points have loop_mode ${vocabulary.loops}`);
   for (const { element, at, words } of vocabulary.off ?? [])
     lines.push(
-      `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => `"${word}"`).join(' or ')}`,
+      `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => (word === '' ? 'empty' : `"${word}"`)).join(' or ')}`,
     );
   for (const { element, at, words = [], are } of vocabulary.takes ?? []) {
     const where = at === undefined ? '' : ` where ${at} is ${words.map((word) => `"${word}"`).join(' or ')}`;
@@ -40,6 +40,9 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       `Regions of the same keys in <${element}> ${are === 'random' ? 'are chosen at random' : 'take turns'}${where}`,
     );
   }
+  const { chances } = vocabulary;
+  if (chances)
+    lines.push(`${chances.at} of <${chances.element}> is the chance of a region, of ${chances.whole} in all`);
   if (vocabulary.unsettled?.length) lines.push(`Not settled: ${vocabulary.unsettled.join(', ')}`);
   return `${lines.join('\n')}\n`;
 }

@@ -39,6 +39,7 @@ import { withRootsBetween } from './ranges/rootsBetween';
 import { singleRootDrafts } from './ranges/singleRoots';
 import { withUnnamedLengths } from './ranges/unnamedLengths';
 import { asideDrafts, regionDraft, sidedDrafts } from './regionDraft';
+import { emptyRegions } from './samples/emptyRegions';
 import { withoutFileLengths } from './samples/fileLengths';
 import { generatedShape } from './samples/generatedShapes';
 import { withoutMissing } from './samples/missingEntries';
@@ -56,6 +57,7 @@ import type { ToldPlace } from './stated/toldPlaces';
 import { toldPlaces } from './stated/toldPlaces';
 import { withUnitParts } from './stated/unitParts';
 import { unreadPlaces } from './unreadPlaces';
+import { findChances } from './values/chances';
 import type { Column } from './values/column';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
@@ -130,7 +132,8 @@ export function* inferVocabularyInSteps(
     drafts: ofKeys,
   } = understood({ text, survey, region, told, prose }, rows, meant, list);
   const order = keysInOrder(rows, found, prose);
-  const assigned = order?.assigned ?? found;
+  const chances = findChances(rows, found, region);
+  const assigned = (order?.assigned ?? found).filter(({ column }) => column !== chances?.column);
   const confidence =
     instrumentConfidence(assigned, region, survey) ?? (order && region.count > 1 ? 0.6 : undefined);
   if (confidence === undefined || isOtherFormat(survey.root, assigned)) {
@@ -164,12 +167,15 @@ export function* inferVocabularyInSteps(
     stated,
     rows,
   );
+  const areNeeded = rooted !== undefined || order !== undefined || stepping.steps.length > 0;
+  const empty = emptyRegions(read, rows, files, region, areNeeded);
   const all = [
     regionDraft(region, rows, confidence),
     ...sidedDrafts(region, rows),
     ...asideDrafts(region),
     ...namedLayerDrafts(region, settled, rows),
     ...switches,
+    ...(order ? [] : empty.drafts),
     ...withoutEffectDrafts(unapplied, chain),
     ...levelDrafts(levels, rows, chain),
     ...releaseNameDrafts(settled),
@@ -188,11 +194,16 @@ export function* inferVocabularyInSteps(
     ...missingRoots(read, rows, files),
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
-    ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike, ...used]), assigned, chain, files),
+    ...unreadPlaces(
+      withoutColumns(rows, [...rates.columns, ...keyLike, ...used, ...(chances ? [chances.column] : [])]),
+      assigned,
+      chain,
+      files,
+    ),
   ];
   const taken = takesOf(rows, assigned, chain);
-  all.push(...taken.drafts);
-  const allOff = [...off, ...loopSwitches(settled)];
+  all.push(...taken.drafts, ...(chances?.drafts ?? []));
+  const allOff = [...off, ...empty.off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
     ...vocabularyOf(
       text,
@@ -206,6 +217,7 @@ export function* inferVocabularyInSteps(
     ...(order && { keysInOrder: true }),
     ...(rooted && { keysByRoots: true }),
     ...(taken.takes.length > 0 && { takes: taken.takes }),
+    ...(chances && { chances: chances.chances }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }

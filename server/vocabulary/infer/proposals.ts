@@ -144,11 +144,25 @@ export function withListedLayers(
       { column, order, texts, facts: columnFactsOf(texts), meaning, evidence, layers: found.velocities },
     ];
   });
-  const elements = new Set([...layers.values()].map(({ element }) => element));
+  const lists = [...layers.values()];
+  // What else an entry says of its layer, as a level, holds for the regions; how it is numbered does not.
   const isOfList = ({ column, meaning }: Proposal) =>
-    column.listed && elements.has(column.listed.element) && meaning.target !== 'label';
+    lists.some(
+      ({ element, places }) =>
+        column.listed?.element === element &&
+        meaning.target !== 'label' &&
+        (column.listed.at === column.listed.key ||
+          places.includes(column.listed.at) ||
+          numbering.test(meaning.target) ||
+          meaning.weight < surely),
+    );
   return [...proposals.filter((one) => !layers.has(one.column) && !isOfList(one)), ...listed];
 }
+
+/** What velocities and numbers of layers could be taken for. */
+const numbering = /^(?:lovel|hivel|velocity_range|dynamics|seq|seq_position|seq_length|group|sample)$/;
+/** A name says less where its weight is less (our choice). */
+const surely = 0.6;
 
 /** Proposals without those that take what is referred to for a name where the list that it stands in gives one. */
 export function withoutCodes(proposals: readonly Proposal[]): Proposal[] {

@@ -2,7 +2,7 @@ import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { folderPlaces, parsePlace } from '../places';
-import type { StepEnd, SwitchedOff, TakesElement, Vocabulary, VocabularyLevel } from '../vocabulary';
+import type { Chances, StepEnd, SwitchedOff, TakesElement, Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { StepValue } from './steps';
@@ -55,6 +55,8 @@ export interface CompiledVocabulary {
   off: readonly SwitchedOff[];
   /** As in {@link Vocabulary.takes}. */
   takes: readonly TakesElement[];
+  /** As in {@link Vocabulary.chances}. */
+  chances: Chances | undefined;
 }
 
 /** An attribute that tells elements of one name apart: its number and the value that it has to have. */
@@ -274,7 +276,9 @@ class Compiler {
       ...stepEnds,
       ...(isOrdered ? (['lokey', 'hikey', 'pitch_keycenter'] as const) : []),
       ...(isRooted ? (['lokey', 'hikey'] as const) : []),
-      ...(this.#vocabulary.takes ? (['lorand', 'hirand', 'seq_position', 'seq_length'] as const) : []),
+      ...(this.#vocabulary.takes || this.#vocabulary.chances
+        ? (['lorand', 'hirand', 'seq_position', 'seq_length'] as const)
+        : []),
     ]);
     const steps = levels.map(
       (_, level) =>
@@ -313,6 +317,7 @@ class Compiler {
       hasCounts: all.some(({ form }) => form.kind === 'count'),
       off: this.#vocabulary.off ?? [],
       takes: this.#vocabulary.takes ?? [],
+      chances: this.#vocabulary.chances,
     };
   }
 

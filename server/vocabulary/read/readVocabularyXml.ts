@@ -4,6 +4,7 @@ import type { Steps } from '../../model/steps';
 import { finish } from '../../model/steps';
 import { scanXmlInSteps } from '../../xml/scan/scan';
 import type { Vocabulary } from '../vocabulary';
+import { chanceValues } from './chances';
 import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
 import { orderedKeys } from './orderedKeys';
@@ -68,10 +69,13 @@ export function readVocabularyXmlInSteps(
     };
     // Regions take turns where they have the same keys, which steps tell.
     const whole = steps && steps.size > 0 ? yield* readAgain() : instrument;
-    if (compiled.takes.length > 0) {
+    if (compiled.takes.length > 0 || compiled.chances) {
       const taken = new Map<number, readonly StepValue[]>(steps ?? []);
       for (const [region, values] of takeValues(whole, yield* takesIn(text, compiled.takes)))
         taken.set(region, [...(taken.get(region) ?? []), ...values]);
+      const byChance = compiled.chances && (yield* chanceValues(text, whole, compiled.chances));
+      for (const [region, values] of byChance ?? [])
+        taken.set(region, [...(steps?.get(region) ?? []), ...values]);
       const others = new Map(compiled.lacksTurns ? turnCounts(whole, compiled.turn !== undefined) : []);
       for (const region of taken.keys()) others.delete(region);
       return yield* readAgain(others, taken);

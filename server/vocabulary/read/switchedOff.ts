@@ -30,14 +30,28 @@ interface Rule {
   rule: SwitchedOff;
   place: PlacePath;
   words: ReadonlySet<string>;
+  /** Whether the element is off where nothing stands in the place. */
+  isOffEmpty: boolean;
+}
+
+/** An element that is open. */
+interface OpenElement {
+  name: string;
+  start: number;
+  /** Where its name ends. */
+  end: number;
+  /** Where places go by these. */
+  attributes: Map<string, string> | undefined;
+  /** The rules in whose place something stands. */
+  filled: Set<Rule> | undefined;
 }
 
 class OffLook implements XmlHandler {
   readonly found = new Map<number, OffElement>();
   readonly #text: string;
   readonly #rules: Rule[];
-  /** The elements that are open, the one whose tag is being read too, with their attributes where places go by these. */
-  readonly #open: { name: string; start: number; attributes: Map<string, string> | undefined }[] = [];
+  /** The elements that are open, the one whose tag is being read too. */
+  readonly #open: OpenElement[] = [];
   readonly #hasSelectors: boolean;
   /** The attributes of the tag that is being read that could switch something. */
   #found: { name: string; value: string; start: number; end: number }[] = [];
@@ -46,7 +60,10 @@ class OffLook implements XmlHandler {
     this.#text = text;
     this.#rules = rules.flatMap((rule) => {
       const place = parsePlace(rule.at);
-      return place ? [{ rule, place, words: new Set(rule.words.map(folded)) }] : [];
+      const words = new Set(rule.words.map(folded));
+      // That nothing stands there is known where the element ends.
+      const isOffEmpty = words.delete('');
+      return place ? [{ rule, place, words, isOffEmpty }] : [];
     });
     this.#hasSelectors = this.#rules.some(({ place }) =>
       place.steps.some(({ selectors }) => selectors.length > 0),
@@ -59,7 +76,11 @@ class OffLook implements XmlHandler {
 
   open(tagStart: number, nameStart: number, nameEnd: number): void {
     const attributes = this.#hasSelectors ? new Map<string, string>() : undefined;
-    this.#open.push({ name: this.#text.slice(nameStart, nameEnd), start: tagStart, attributes });
+    const name = this.#text.slice(nameStart, nameEnd);
+    const filled = this.#rules.some(({ isOffEmpty, rule }) => isOffEmpty && rule.element === name)
+      ? new Set<Rule>()
+      : undefined;
+    this.#open.push({ name, start: tagStart, end: nameEnd, attributes, filled });
     this.#found = [];
   }
 
@@ -75,11 +96,17 @@ class OffLook implements XmlHandler {
   openEnd(_end: number, empty: boolean): void {
     for (const { name, value, start, end } of this.#found) this.#look(name, value, start, end);
     this.#found = [];
-    if (empty) this.#open.pop();
+    if (empty) this.close();
   }
 
   close(): void {
-    this.#open.pop();
+    const element = this.#open.pop();
+    if (!element?.filled || this.found.has(element.start)) return;
+    const { name, start, end, filled } = element;
+    const rule = this.#rules.find(
+      (one) => one.isOffEmpty && one.rule.element === name && !filled.has(one),
+    )?.rule;
+    if (rule) this.found.set(start, { rule, value: '', start, end });
   }
 
   characters(start: number, end: number): void {
@@ -93,17 +120,23 @@ class OffLook implements XmlHandler {
   }
 
   #look(attribute: string | undefined, value: string, start: number, end: number): void {
-    for (const { rule, place, words } of this.#rules) {
-      if (place.attribute !== attribute || !words.has(folded(value))) continue;
+    for (const one of this.#rules) {
+      const { rule, place, words, isOffEmpty } = one;
+      const said = folded(value);
+      const isFilled = isOffEmpty && said !== '';
+      if (place.attribute !== attribute || (!words.has(said) && !isFilled)) continue;
       const at = this.#open.length - 1 - place.steps.length;
       const holder = this.#open[at];
       const isOnWay = place.steps.every(({ element, selectors }, step) => {
-        const one = this.#open[at + 1 + step];
+        const inner = this.#open[at + 1 + step];
         return (
-          one?.name === element && selectors.every(([name, wanted]) => one.attributes?.get(name) === wanted)
+          inner?.name === element &&
+          selectors.every(([name, wanted]) => inner.attributes?.get(name) === wanted)
         );
       });
-      if (holder?.name !== rule.element || !isOnWay || this.found.has(holder.start)) continue;
+      if (holder?.name !== rule.element || !isOnWay) continue;
+      if (isFilled) holder.filled?.add(one);
+      if (!words.has(said) || this.found.has(holder.start)) continue;
       this.found.set(holder.start, { rule, value: value.trim(), start, end });
     }
   }

@@ -125,6 +125,7 @@ class UnreadSearch implements XmlHandler {
       ...vocabulary.levels.flatMap(({ element, rate }) => (rate === undefined ? [] : sitesOf(element, rate))),
       ...vocabulary.levels.flatMap(({ element }) => [...this.#under].flatMap((at) => sitesOf(element, at))),
       ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),
+      ...(vocabulary.chances ? sitesOf(vocabulary.chances.element, vocabulary.chances.at) : []),
       ...(vocabulary.takes ?? []).flatMap(({ element, at }) =>
         at === undefined ? [] : sitesOf(element, at),
       ),
@@ -194,7 +195,10 @@ class UnreadSearch implements XmlHandler {
     const [first] = files;
     const more = files.length > 1 ? ` and ${files.length - 1} more` : '';
     const what = first === undefined ? '' : ` with "${first}"${more}`;
-    const message = `<${element}>${what} is switched off by ${place}="${off.value}", so it is left out.`;
+    const message =
+      off.value === ''
+        ? `<${element}>${what} is left out: nothing stands in ${place}.`
+        : `<${element}>${what} is switched off by ${place}="${off.value}", so it is left out.`;
     this.notes.push({ kind: 'ignored', ...mainSpan(off.start, off.end), message });
   }
 

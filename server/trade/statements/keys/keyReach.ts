@@ -34,6 +34,9 @@ const downWords =
   /(?<!\p{L})(?:down|downwards?|below|under|lower|unten|darunter|hinunter|abwarts|tiefer|bas|dessous|abajo|giu|sotto|baixo|omlaag|beneden|ner|ned|dol|dolu|вниз|asagi|alas)(?!\p{L})/u;
 const upWords =
   /(?<!\p{L})(?:up|upwards?|above|over|higher|oben|daruber|hinauf|aufwarts|hoher|haut|dessus|arriba|su|sopra|cima|omhoog|boven|upp|op|gore|nahoru|вверх|yukari|ylos)(?!\p{L})/u;
+/** What says that a reach begins at the sample's own key, so that one way is all of it: `from its note up to three keys above`. */
+const fromOwn =
+  /(?<!\p{L})(?:(?:its|their) own|(?:from|ab|von|de|depuis|desde|da|dal|dalla|van|vanaf|fran|fra|od) (?:its|the|their|ihrer?m?|seine[rm]|der|dem|sa|son|la|su|il|sua?|zijn|haar|sin|swoj\p{L}*|sve\p{L}*) (?:own |eigene[nr] |propre |propi[oa] |propri[oa] |eigen |egen )?(?:key|note|root|taste|ton|grundton|touche|fondamentale|tecla|nota|tasto|toets|noot|tangent)|(?:eigene[nr]|propre|propi[oa]|propri[oa]|eigen|egen) (?:key|note|taste|ton|note|touche|tecla|nota|tasto|toets|noot|tangent))(?!\p{L})/u;
 /** What such a sentence says of all samples. */
 const each = new RegExp(String.raw`${everyWords}|(?<!\p{L})(?:everything|her)(?!\p{L})`, 'iu');
 const stretches =
@@ -62,7 +65,11 @@ function reachOf(text: string): { down: number; up: number } | undefined {
   // The first of them has to say what is counted.
   if (!one || one[4] !== undefined || more.length > 0) return undefined;
   const [size, next] = [keysIn(one), other ? keysIn(other, one) : 0];
-  if (!other) return bothWays.test(text) ? { down: size, up: size } : undefined;
+  if (!other) {
+    if (bothWays.test(text)) return { down: size, up: size };
+    const only = fromOwn.test(text) ? wayOf(text) : undefined;
+    return only && (only === 'up' ? { down: 0, up: size } : { down: size, up: 0 });
+  }
   const behind = [text.slice(one.index, other.index), text.slice(other.index)];
   const before = [text.slice(0, one.index), text.slice(one.index + one[0].length, other.index)];
   for (const [first, second] of [behind, before]) {

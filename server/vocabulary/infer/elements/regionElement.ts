@@ -51,8 +51,9 @@ const mostNested = 5;
 export function findRegionElement(survey: Survey, selectors: Selectors): RegionElement | undefined {
   const places = pathPlaces(survey, selectors, true);
   if (places.length === 0) places.push(...pathPlaces(survey, selectors, false));
-  if (places.length === 0 && statedEnding(survey) !== undefined)
-    places.push(...namePlaces(survey, selectors));
+  // With an ending that is stated once, names may be those of files; others that look like paths may be folders.
+  if (places.every(({ likeness }) => likeness < 1) && statedEnding(survey) !== undefined)
+    addNames(places, namePlaces(survey, selectors));
   const candidates = places.map((place) => {
     const twins = places.map(({ holder }) => holder).filter(({ name }) => name === place.holder.name);
     return candidateOf(place, selectors, twins);
@@ -61,6 +62,17 @@ export function findRegionElement(survey: Survey, selectors: Selectors): RegionE
   for (const one of candidates) if (!best || one.score > best.score) best = one;
   const found = best && withTwins(best, survey, candidates);
   return found?.sides ? found : found && withOthers(found, survey, selectors);
+}
+
+/** Adds names of elements that may be those of files; what looks like a path around them is a folder then. */
+function addNames(places: FilePathPlace[], names: readonly FilePathPlace[]): void {
+  const isAround = ({ type }: FilePathPlace) =>
+    names.some(({ type: named }) => {
+      for (let at = named.parent; at; at = at.parent) if (at === type) return true;
+      return false;
+    });
+  const others = places.filter((place) => !isAround(place));
+  places.splice(0, places.length, ...others, ...names);
 }
 
 /** A type of elements as the region, with what stands around it. */

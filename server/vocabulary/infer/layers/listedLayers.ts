@@ -14,6 +14,8 @@ import { nameWords } from '../words/nameWords';
 export interface ListedLayers {
   /** The element that is an entry of the list. */
   element: string;
+  /** The places of an entry that give its velocities. */
+  places: readonly string[];
   /** By text, several names in one text taken together. */
   velocities: ReadonlyMap<string, LayerEnds>;
 }
@@ -45,8 +47,8 @@ export function* listedLayers(
     if (!layers) continue;
     for (const column of rows.columns) {
       if (column.listed || found.has(column)) continue;
-      const velocities = velocitiesIn(column, layers, type);
-      if (velocities) found.set(column, { element: type.name, velocities });
+      const velocities = velocitiesIn(column, layers.byName, type);
+      if (velocities) found.set(column, { element: type.name, places: layers.places, velocities });
     }
   }
   return found;
@@ -58,7 +60,10 @@ function isInside(type: ElementType, regions: ReadonlySet<ElementType>): boolean
 }
 
 /** The velocities of the entries of a list by each name that an entry has; `undefined` where the list gives none. */
-function* layersOf(text: string, type: ElementType): Steps<ReadonlyMap<string, LayerEnds> | undefined> {
+function* layersOf(
+  text: string,
+  type: ElementType,
+): Steps<{ byName: ReadonlyMap<string, LayerEnds>; places: readonly string[] } | undefined> {
   const entries = yield* readEntriesInSteps(text, type.name);
   const places = new Map<string, (string | undefined)[]>();
   for (const [at, { values }] of entries.entries())
@@ -67,28 +72,32 @@ function* layersOf(text: string, type: ElementType): Steps<ReadonlyMap<string, L
       column[at] = value.text;
       places.set(place, column);
     }
-  const ends = endsOf(places);
-  if (!ends) return undefined;
+  const given = endsOf(places);
+  if (!given) return undefined;
   const layers = new Map<string, LayerEnds>();
   for (const column of places.values()) {
     const names = column.filter((name) => name !== undefined);
     if (new Set(names).size < names.length || names.some((name) => Number(name) > mostCounted)) continue;
     for (const [at, name] of column.entries())
-      if (name !== undefined && !layers.has(name)) layers.set(name, ends[at] ?? whole);
+      if (name !== undefined && !layers.has(name)) layers.set(name, given.ends[at] ?? whole);
   }
-  return layers.size > 1 ? layers : undefined;
+  return layers.size > 1 ? { byName: layers, places: given.places } : undefined;
+}
+
+/** The ends of layers by entry, and the places that hold them. */
+interface GivenEnds {
+  ends: readonly (LayerEnds | undefined)[];
+  places: readonly string[];
 }
 
 /** The ends of each entry, by the places of a list that hold velocities. */
-function endsOf(
-  places: ReadonlyMap<string, readonly (string | undefined)[]>,
-): (LayerEnds | undefined)[] | undefined {
-  const numbers: number[][] = [];
+function endsOf(places: ReadonlyMap<string, readonly (string | undefined)[]>): GivenEnds | undefined {
+  const numbers: { place: string; all: number[] }[] = [];
   for (const [place, column] of places) {
     const ranges = column.map((text) => (text === undefined ? undefined : readRangeText(text)));
     if (ranges.some((range) => range) && ranges.every((range, at) => range || column[at] === undefined)) {
       const ends = ranges.map((range) => range && { low: Number(range.first), high: Number(range.second) });
-      if (areVelocities(ends)) return ends;
+      if (areVelocities(ends)) return { ends, places: [place] };
     }
     const past = pastEnd(place);
     const all = column.map(
@@ -99,19 +108,23 @@ function endsOf(
       filled.length > 1 &&
       filled.every((number) => Number.isInteger(number) && number >= 0 && number <= 127)
     )
-      numbers.push(all);
+      numbers.push({ place, all });
   }
   for (const low of numbers)
     for (const high of numbers) {
       if (low === high) continue;
-      const ends = low.map((from, at) =>
-        Number.isNaN(from) || Number.isNaN(high[at] ?? Number.NaN)
+      const ends = low.all.map((from, at) =>
+        Number.isNaN(from) || Number.isNaN(high.all[at] ?? Number.NaN)
           ? undefined
-          : { low: from, high: high[at] },
+          : { low: from, high: high.all[at] },
       );
-      if (areVelocities(ends)) return ends;
+      if (areVelocities(ends)) return { ends, places: [low.place, high.place] };
     }
-  return numbers.map(fromOneEnd).find((ends) => ends && areVelocities(ends));
+  for (const { place, all } of numbers) {
+    const ends = fromOneEnd(all);
+    if (ends && areVelocities(ends)) return { ends, places: [place] };
+  }
+  return undefined;
 }
 
 const above = new RegExp(`^${rangeEndWords('above')}$`, 'iu');

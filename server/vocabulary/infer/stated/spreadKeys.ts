@@ -32,6 +32,17 @@ export function withSpreadKeys(
     return { assigned: assigned.map((other) => (other === one ? root : other)), drafts: [] };
   }
   const evidence = saysSo(keySpread.text);
+  if (keySpread.is === 'around') {
+    const { notes, whole, filled, least, greatest } = one.facts;
+    const isWithin = least - keySpread.down >= 0 && greatest + keySpread.up <= 127;
+    // Names of notes are not counted on.
+    if (notes > 0 || whole < filled || !isWithin)
+      return { ...unchanged, drafts: [notShared(one, keySpread.text)] };
+    const low: Assigned = { ...one, target: 'lokey', base: -keySpread.down, evidence };
+    const high: Assigned = { ...one, target: 'hikey', base: keySpread.up, evidence };
+    const all = isRooted ? [low, high] : [low, high, root];
+    return { assigned: assigned.flatMap((other) => (other === one ? all : [other])), drafts: [] };
+  }
   const end: Assigned = { ...one, target: keySpread.is === 'upward' ? 'lokey' : 'hikey', evidence };
   const put = isRooted ? [end] : [end, root];
   return { assigned: assigned.flatMap((other) => (other === one ? put : [other])), drafts: [] };
