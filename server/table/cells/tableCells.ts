@@ -15,6 +15,7 @@ import { partNames } from './nameRemarks';
 import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
+import { titledCells } from './records/titledList';
 import { toldCells } from './records/toldLines';
 import { rejoinedCells } from './rejoinedCells';
 import { readRoughKeys } from './roughKeys';
@@ -67,6 +68,8 @@ function* cellsInSteps(text: string): Steps<TableCells | undefined> {
   }
   const plain = html ? tagged : plainLayout(text);
   const written = html ? plain : (withAlignedRanges(plain) ?? plain);
+  const titled = html ? undefined : titledCells(written);
+  if (titled) return titled;
   const list = html ? undefined : bareListCells(written);
   if (list) return toldCells(written) ?? list;
   const records = html ? undefined : recordCells(written);

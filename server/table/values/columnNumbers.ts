@@ -21,6 +21,8 @@ export interface ColumnNumbers {
   united: Numbers;
   /** The one unit behind at least half of the numbers, of kHz Hz; `undefined` where fewer have one, or they differ. */
   unit: Unit | undefined;
+  /** The one unit behind any of the numbers. */
+  anyUnit: Unit | undefined;
   /** Whether a plain number has a `+` before it: then they are differences. */
   isSigned: boolean;
 }
@@ -74,10 +76,12 @@ export function columnNumbers(
     }
   }
   const [unit] = units;
+  const anyUnit = units.size === 1 ? unit : undefined;
   return {
     plain: withoutOutlier(numbersOf(numbers)),
     united: numbersOf(united),
-    unit: units.size === 1 && united.length >= numbers.length ? unit : undefined,
+    unit: united.length >= numbers.length ? anyUnit : undefined,
+    anyUnit,
     isSigned,
   };
 }

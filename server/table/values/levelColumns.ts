@@ -128,7 +128,7 @@ export class LevelColumns {
     const numbers = this.table.numbersIn(column);
     const part = this.#inParts(column, numbers, named);
     if (part) return part;
-    const said = this.#said(column, numbers);
+    const said = this.#said(column, numbers) ?? this.#sharedSign(column, numbers);
     if (said) return { scale: said, isAttenuation: named, isGuess: false, reason: statedReason };
     // Numbers below 0 count down by themselves, but where the text says what those above 0 do.
     if (named && column.meaning === 'volume' && numbers.plain.negative > 0)
@@ -178,6 +178,21 @@ export class LevelColumns {
       (around?.unit === 'linear' && plain.negative > 0 ? undefined : levelScaleOf(around?.unit)) ??
       (isSigned ? 'dB' : undefined)
     );
+  }
+
+  /** Percent, where some cells have its sign and the numbers of the others are no larger and no fractions of 1. */
+  #sharedSign(column: ColumnReading, { anyUnit, plain, united }: ColumnNumbers): LevelScale | undefined {
+    const isShared =
+      anyUnit === 'percent' &&
+      plain.least >= 0 &&
+      plain.greatest > 1 &&
+      plain.greatest <= Math.max(fullLevels.percent, united.greatest);
+    if (!isShared) return undefined;
+    this.table.noteColumn(
+      column,
+      `The numbers in ${columnName(column)} are read as percent, as some cells have the sign for it and the others are alike.`,
+    );
+    return 'percent';
   }
 
   /** Notes that a scale of bits is said, but not how its numbers rise; `false` where nothing is open. */

@@ -1,6 +1,7 @@
 import { transposeBounds, tuneBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
 import { isFineTuning } from '../../trade/headings/fineTuning';
+import { meansInTune } from '../../trade/languages/inTuneWords';
 import type { Unit } from '../../trade/meaning';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
@@ -160,6 +161,10 @@ export class TuningColumns {
   ): Amount | undefined {
     if (!column || cell < 0 || !counting) return undefined;
     const reading = this.table.reading(this.#numbers, cell, column);
+    if (!reading && meansInTune(this.table.cells.plain(cell))) {
+      this.table.assume(cell, column, 'is read as in tune: nothing is changed');
+      return undefined;
+    }
     const unit = reading?.unit;
     const own = unit === undefined ? counting.scale : unitScales[unit];
     const parts = unit === undefined ? counting.parts : 1;

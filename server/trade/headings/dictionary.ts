@@ -3,7 +3,7 @@ import { bareWord, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning } from '../meaning';
 
 /** A heading of a language, its words parted. */
-interface Phrase {
+export interface Phrase {
   words: readonly string[];
   meaning: ColumnMeaning;
 }

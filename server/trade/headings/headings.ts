@@ -4,8 +4,8 @@ import type { LanguageWords } from '../languages/languageWords';
 import { bareWord, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
-import type { Dictionary } from './dictionary';
-import { dictionaryOf, joined, phraseStart } from './dictionary';
+import { abbreviated } from './abbreviated';
+import { dictionaryOf, joined } from './dictionary';
 import { meaningByStems } from './headingStems';
 import { isShortUnknown, misspelt, misspeltWhole } from './misspelt';
 import { scaleIn } from './statedScale';
@@ -299,18 +299,4 @@ function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning
     }
   }
   return undefined;
-}
-
-/** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
-function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary): ColumnMeaning | undefined {
-  const short = words.filter((word) => !fillers.has(word));
-  if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
-  let found: ColumnMeaning | undefined;
-  for (const { words: full, meaning } of byStart.get(phraseStart(short)) ?? []) {
-    if (meaning === found) continue;
-    if (!full.every((word, at) => word.startsWith(short[at]))) continue;
-    if (found) return undefined;
-    found = meaning;
-  }
-  return found;
 }

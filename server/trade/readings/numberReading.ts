@@ -17,7 +17,7 @@ const clock = /^(?:(\d{1,2}):)?(\d{1,3}):(\d{1,2}(?:[.,]\d{1,9})?)$/;
 const fraction = /^([+-]?)\s?(?:(\d{1,6})[\s-])?\s?(\d{1,3})\s?[/\u2044]\s?(\d{1,3})\s?([^\d\s].{0,20})?$/;
 const hexadecimal = /^(?:0x|\$)([\da-f]{1,8})$/i;
 const compound =
-  /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/u;
+  /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?(?:[,;/&]\s?(?=[+-])|(?:and|und|et|y|e|en|och|og|ja|i|и|plus)\s(?=[+-]))?\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/iu;
 /** A number behind a sign for times; behind the letter one with a fraction. */
 const factor = /^(?:[\u00d7\u2715]\s?|x\s?(?=\d+[.,]\d))(\d[\d.,]*)$/iu;
 /** Turkish writes the sign before the number: `%30`. */
@@ -95,7 +95,7 @@ function readFraction(text: string): NumberReading | undefined {
   return { number: sign === '-' ? 0 - size : size, unit };
 }
 
-/** A larger and a smaller unit side by side. The second sign may be left out only where the first is no minus. */
+/** A larger and a smaller unit side by side, of tunings also the smaller one first. The second sign may be left out only where the first is no minus. */
 function readCompound(text: string): NumberReading | undefined {
   const match = compound.exec(text.replace(/[\u2212\u2010\u2011\u2013\u2014\uff0d]/g, '-'));
   if (!match) return undefined;
@@ -104,6 +104,8 @@ function readCompound(text: string): NumberReading | undefined {
   const larger = Number(first.replace(',', '.')) * (sign === '-' ? -1 : 1);
   const smaller = Number(second.replace(',', '.')) * (secondSign === '-' ? -1 : 1);
   const units = `${unitOf(firstWord)} ${unitOf(secondWord)}`;
+  if (units === 'cents semitones' && secondSign !== '')
+    return { number: larger + smaller * 100, unit: 'cents' };
   if (units === 'semitones cents') return { number: larger * 100 + smaller, unit: 'cents' };
   return units === 's ms' ? { number: larger + smaller / 1000, unit: 's' } : undefined;
 }

@@ -19,11 +19,27 @@ const dashed =
 const before =
   /^(~|\u2248|\?|ca\.?(?=[\s\d])|c\.\s|circa\s|approx\.?\s|about\s|etwa\s|env(?:iron|\.)?\s)\s*(\S.*)$/iu;
 
-/** A unit that starts a remark belongs to the value before it. */
+/** Another amount behind one: `−20 ct`, `and +5 ct`, `, -3 ct`, `20 ct`, `-20`. */
+const amountBehind =
+  /^\s*(?:[,;/&]\s*|(?:and|und|et|y|e|en|och|og|ja|i|и|plus)\s)?\s*([-+\u2212\u2010\u2011\u2013]\s?)?\d+(?:[.,]\d+)?(?:\s?([\p{L}%\u00a2]+))?(?![\d.,]*\d)/iu;
+
+/** A unit that starts a remark belongs to the value before it, and so does another amount: half of a sum is no value. */
 function withUnit(value: string, rest: string): [value: string, rest: string] {
   const [first = '', unit = ''] = /^\s*([\p{L}%]+)/u.exec(rest) ?? [];
   const isUnit = unit !== '' && unitOf(unit) !== undefined;
-  return isUnit ? [value + first, rest.slice(first.length)] : [value, rest];
+  const [own, behindIt] = isUnit ? [value + first, rest.slice(first.length)] : [value, rest];
+  const other = amountGoingOn(unit, behindIt);
+  return [own + other, behindIt.slice(other.length)];
+}
+
+/** The amount that goes on behind one with a unit; without a sign or a unit of its own only that of a tuning does. */
+function amountGoingOn(unit: string, behind: string): string {
+  const found = amountBehind.exec(behind);
+  if (!found) return '';
+  const [first, second] = [unitOf(unit), found[2] === undefined ? undefined : unitOf(found[2])];
+  const isTuning = first === 'semitones' && (second === 'cents' || (found[2] === undefined && found[1]));
+  const isSigned = first !== undefined && second !== undefined && found[1] !== undefined;
+  return isTuning || isSigned ? found[0] : '';
 }
 
 /**

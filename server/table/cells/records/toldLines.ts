@@ -31,8 +31,8 @@ export function toldCells(text: string): TableCells | undefined {
     const files = of.filter((line) => namesAnyFile(written(line)) && !allButIn(written(line)));
     return files.length >= 2 && files.every((line) => namesOneFile(written(line))) ? files : undefined;
   };
-  const byLine = tells(linesOf(text, mostLooks));
-  const lines = byLine ? linesOf(text) : (toldPieces(text) ?? []);
+  const byLine = tells(linesOfText(text, mostLooks));
+  const lines = byLine ? linesOfText(text) : (toldPieces(text) ?? []);
   const looked = byLine ?? tells(lines);
   if (!looked) return undefined;
   const prose = lines.filter((line) => !namesAnyFile(written(line))).map(written);
@@ -57,6 +57,17 @@ export function toldCells(text: string): TableCells | undefined {
 /** Lines that were told elsewhere as rows under headings; `undefined` in place of what a line tells keeps it as text. */
 export function toldTable(text: string, lines: readonly TextLine[]): TableCells {
   return new ToldTable(text, 'key').cells(lines, () => undefined);
+}
+
+/** As {@link toldTable}, of lines without keys before them, with what is assumed of them. */
+export function toldRows(
+  text: string,
+  lines: readonly TextLine[],
+  notes: readonly (Stretch & { text: string })[],
+): TableCells {
+  const cells = new ToldTable(text, undefined).cells(lines, () => undefined);
+  cells.assumptions = [...notes, ...cells.assumptions];
+  return cells;
 }
 
 /** What the numbers before lines are: the keys of their zones, or numbers of the lines. */
@@ -96,7 +107,7 @@ function sidesIn(prose: readonly string[]): (clause: string) => ToldValue | unde
 }
 
 /** The lines of a text, the first `most` of them. */
-function linesOf(text: string, most: number = Number.POSITIVE_INFINITY): Stretch[] {
+export function linesOfText(text: string, most: number = Number.POSITIVE_INFINITY): Stretch[] {
   const lines: Stretch[] = [];
   for (let start = textStart(text); start <= text.length && lines.length < most; ) {
     const feed = text.indexOf('\n', start);
