@@ -11,6 +11,8 @@ export function abbreviated(
   { byStart, fillers }: Dictionary,
 ): ColumnMeaning | undefined {
   const short = words.filter((word) => !fillers.has(word));
+  // Without a sign behind it, the word for none is no beginning: `no key`.
+  if (short.length > 1 && short[0] === 'no') return undefined;
   if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
   const begun = (byStart.get(phraseStart(short)) ?? []).filter(({ words: full }) =>
     full.every((word, at) => word.startsWith(short[at])),

@@ -60,7 +60,8 @@ export function namesFiles(
   if (names.some((name) => name !== undefined && /^#|^\w+:\/\//.test(name))) return false;
   const { zone, sound } = tellingPlaces(assigned);
   if (stated !== undefined && zone > 0) return true;
-  return zone >= 2 && zone + sound >= 3;
+  // One element alone may be any text.
+  return names.length > 1 && zone >= 2 && zone + sound >= 3;
 }
 
 /** How many different things about keys and velocities, and about the sound, places tell. */
