@@ -412,7 +412,7 @@ describe('loop-seam', () => {
     expect(text).toMatch(/loop_end=2345\b/);
   });
 
-  it('takes a whole file that is looped for a wave or a rhythm, unless it breaks off', () => {
+  it('takes a whole file that is looped for one cycle or a rhythm, unless it breaks off', () => {
     const of = (frames: number, found: LoopSeam) =>
       checkText(
         `<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=0 loop_end=${frames - 1}`,
