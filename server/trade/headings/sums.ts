@@ -15,6 +15,8 @@ export function isTotal(text: string): boolean {
   return totals.has(bareWord(first)) || (second !== undefined && totals.has(bareWord(`${first} ${second}`)));
 }
 
+/** No word for a sum with its number is longer (our choice). */
+const longestAlone = 60;
 const countedFiles = new RegExp(
   String.raw`^\d{1,5}\s?(?:${wordsInText(languages.flatMap(({ files }) => files))})`,
   'iu',
@@ -27,7 +29,9 @@ export function countsFiles(text: string): boolean {
 
 /** Whether a text is a word for a sum, for the least or for the greatest, and nothing else but a number. */
 export function isTotalAlone(text: string): boolean {
-  const bare = text.trim().replace(/[\s:.=(]*\d*[\s:.=)]*$/u, '');
+  const whole = text.trim();
+  if (whole.length > longestAlone) return false;
+  const bare = whole.replace(/[\s:.=(]*\d*[\s:.=)]*$/u, '');
   return (
     bare.length < 30 &&
     (totals.has(bareWord(bare.replace(/[\s-]+/gu, ' '))) ||
