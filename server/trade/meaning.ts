@@ -110,6 +110,17 @@ export const keyMeanings: readonly ColumnMeaning[] = [
   'key_range',
 ];
 
+/** What positions in a sample mean. */
+export const positionMeanings: readonly ColumnMeaning[] = [
+  'loop',
+  'loop_start',
+  'loop_end',
+  'loop_length',
+  'offset',
+  'end',
+  'length',
+];
+
 /** Units that stand in a heading or behind a number. */
 export type Unit =
   | 'dB'

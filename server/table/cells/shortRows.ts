@@ -4,6 +4,7 @@ import { lookAt } from '../columns/cellKinds';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';
+import { waysOf } from './split/valuePlaces';
 
 /** So many rows tell what stands where, and so many cells a row has at most. */
 const looked = 300;
@@ -115,19 +116,6 @@ function place(
       ? 'They are read under the headings that fit.'
       : `It is not clear which are missing, so ${left.join(' and ')} ${byCount(left.length, 'is', 'are')} left out.`;
   return { row, how };
-}
-
-/** All ways to put some values into more columns in their order, as the column of each value. */
-function waysOf(values: number, columns: number): number[][] {
-  const ways: number[][] = [];
-  const put = (way: readonly number[], from: number) => {
-    if (way.length === values) ways.push([...way]);
-    else
-      for (let column = from; column <= columns - (values - way.length); column++)
-        put([...way, column], column + 1);
-  };
-  put([], 0);
-  return ways;
 }
 
 function kindOf(cells: TableCells, cell: number): CellKind {

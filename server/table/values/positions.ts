@@ -1,5 +1,6 @@
 import { byCount } from '../../model/wording/counted';
 import type { Unit } from '../../trade/meaning';
+import { positionMeanings } from '../../trade/meaning';
 import { readLoop } from '../../trade/readings/loopReading';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
@@ -15,15 +16,6 @@ const longestSeconds = 60;
 /** What positions are counted in. */
 const positionUnits = ['frames', 's', 'ms', 'percent'] as const;
 type PositionUnit = (typeof positionUnits)[number];
-const positionMeanings = [
-  'loop',
-  'loop_start',
-  'loop_end',
-  'loop_length',
-  'offset',
-  'end',
-  'length',
-] as const;
 
 const unitWords: Readonly<Record<PositionUnit, string>> = {
   frames: 'frames',

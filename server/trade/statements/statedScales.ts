@@ -5,6 +5,7 @@ import { unitOf } from '../languages/cellWords';
 import { unitByStem } from '../languages/unitStems';
 import { namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
+import { positionMeanings } from '../meaning';
 import type { UnitPart } from '../phrases/unitFractions';
 import { unitFractionIn, unitPartsIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
@@ -46,15 +47,6 @@ function unchangedScale(clause: string, isLevel: boolean): Omit<StatedScale, 'te
 }
 
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
-const positions: readonly ColumnMeaning[] = [
-  'loop',
-  'loop_start',
-  'loop_end',
-  'loop_length',
-  'offset',
-  'end',
-  'length',
-];
 /** Columns that one subject speaks of. */
 const subjects: readonly (readonly ColumnMeaning[])[] = [
   ['volume', 'attenuation'],
@@ -62,7 +54,7 @@ const subjects: readonly (readonly ColumnMeaning[])[] = [
   ['transpose'],
   ['pan'],
   velocities,
-  positions,
+  positionMeanings,
 ];
 const positionWord =
   /^(?:times?|positions?|points?|zeiten?|punkte?|positionen|temps|tiempos?|tempi|tijden)$/iu;
@@ -175,7 +167,7 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
 
 /** The columns that the words of a clause name. */
 function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefined {
-  if (words.some((word) => positionWord.test(word) || namesLoop(word))) return positions;
+  if (words.some((word) => positionWord.test(word) || namesLoop(word))) return positionMeanings;
   for (let from = 0; from < Math.min(words.length, 12); from++) {
     for (const length of [3, 2, 1]) {
       if (from + length > words.length) continue;

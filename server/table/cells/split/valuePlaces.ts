@@ -96,7 +96,7 @@ function fitting(
 }
 
 /** All ways to put some values into more columns in their order, as the column of each value. */
-function waysOf(values: number, columns: number): number[][] {
+export function waysOf(values: number, columns: number): number[][] {
   const ways: number[][] = [];
   const put = (way: readonly number[], from: number) => {
     if (way.length === values) ways.push([...way]);
