@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { keptTextBytes } from '../../../../server/model/text/textBytes';
 import { TextWindow } from '../../../../server/model/text/textWindow';
 
-const long = Array.from({ length: 150_000 }, (_, at) => `value ${at}é 😀\n`).join('');
+const long = Array.from({ length: 100_000 }, (_, at) => `value ${at}é 😀\n`).join('');
 
 /** The bytes of stretches of a text, as a window reaches them one after another. */
 function reached(window: TextWindow, stretches: readonly (readonly [number, number])[]): Uint8Array[] {
@@ -21,11 +21,16 @@ describe('a text as bytes, a stretch at a time', () => {
     fc.assert(
       fc.property(fc.array(inText, { maxLength: 12 }), fc.boolean(), (given, isSorted) => {
         const stretches = isSorted ? [...given].sort((a, b) => a[0] - b[0]) : given;
-        expect(reached(new TextWindow(long), stretches)).toEqual(
-          stretches.map(([from, to]) => all.slice(from, to)),
+        const found = reached(new TextWindow(long), stretches);
+        // Bytes are compared as buffers: comparing them one by one takes a hundred times as long.
+        const right = stretches.map(
+          ([from, to], at) =>
+            all.subarray(from, to).length === found[at]?.length &&
+            Buffer.compare(all.subarray(from, to), found[at]) === 0,
         );
+        expect(right).not.toContain(false);
       }),
-      { numRuns: 30 },
+      { numRuns: 10 },
     );
     expect(reached(new TextWindow(long), [[5, long.length - 5]])).toEqual([all.slice(5, -6)]);
   });
