@@ -4,8 +4,11 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 
 const start = 'zonewright-tests-';
-/** What a browser keeps; it ends with its worker, which is not waited for on a busy machine. */
-const ofBrowser = /^(?:playwright|org\.chromium)/;
+/**
+ * What a browser, and the sound library that it and other programs load, keep; they end with their worker, which is not waited for on a
+ * busy machine.
+ */
+const ofPrograms = /^(?:playwright|org\.chromium|pulse-)/;
 
 /** Has this process, and all that it starts from now on, put what is temporary into a folder that goes when this process ends. */
 export function useOwnTemporaryFolder(): void {
@@ -18,7 +21,7 @@ export function useOwnTemporaryFolder(): void {
   for (const name of ['TMPDIR', 'TEMP', 'TMP']) process.env[name] = folder;
   // The last that this process does: all workers have ended, and so has what Vitest keeps there itself.
   process.once('exit', (code) => {
-    const left = readdirSync(folder).filter((name) => !ofBrowser.test(name));
+    const left = readdirSync(folder).filter((name) => !ofPrograms.test(name));
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
     // A run that fails already, or is ended from outside, does not come to clear up.
     if (left.length === 0 || code !== 0) return;

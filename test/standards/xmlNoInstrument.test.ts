@@ -10,7 +10,9 @@ const suite = join(import.meta.dirname, '../../node_modules/xml-conformance-suit
 it('no document of the conformance suite is taken for an instrument', () => {
   const documents = readdirSync(suite, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && /\.(xml|ent)$/.test(entry.name))
-    .map((entry) => join(entry.parentPath, entry.name));
+    .map((entry) => join(entry.parentPath, entry.name))
+    // One text in four encodings; read as UTF-8 the other three are the same elements again.
+    .filter((path) => !/pr-xml-(?!utf-8)/.test(path));
   expect(documents.length).toBeGreaterThan(2000);
   const taken = documents.filter((path) => inferVocabulary(readFileSync(path, 'utf8'), { path }));
   expect(taken.map((path) => relative(suite, path))).toEqual([]);

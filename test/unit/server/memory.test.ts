@@ -11,12 +11,12 @@ const text = Array.from(
   { length: regions },
   (_, at) => `<region> sample=note ${at % 40}.wav lokey=${at % 120} hikey=${(at % 120) + 2} tune=10`,
 ).join('\n');
-/** A text of 20 kB has no use for more, and what is kept of each of four hundred versions of it takes more (our choice). */
-const mostMegabytes = 16;
+/** A text of 20 kB has no use for more, and what is kept of each of two hundred versions of it takes more (our choice). */
+const mostMegabytes = 8;
 
 // Windows has no signals.
 it.skipIf(process.platform === 'win32')(
-  'four hundred edits with four times as many requests leave little behind',
+  'two hundred edits with four times as many requests leave little behind',
   async () => {
     const hook = join(__dirname, 'host/tellMemory.cjs');
     const client = await EditorClient.start(bundle, {
@@ -48,9 +48,9 @@ it.skipIf(process.platform === 'win32')(
       return Number(/holds (\d+) MB/.exec(said.toString())?.[1]);
     };
     // What is learned once, and how much of each kind is remembered at the most, is there by then.
-    await edit(100);
+    await edit(60);
     const before = await held();
-    await edit(400);
+    await edit(200);
     const after = await held();
     expect(before).toBeGreaterThan(0);
     expect(after - before).toBeLessThan(mostMegabytes);
