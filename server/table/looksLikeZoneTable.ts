@@ -1,9 +1,10 @@
-import { isAudioFileName } from '../model/fileNames';
+import { audioEndingInText, isAudioFileName } from '../model/fileNames';
 import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { literalCells } from './cells/literals/literalCells';
 import { isHtmlTable } from './cells/markup/htmlCells';
+import { withoutLogHeads } from './cells/markup/logHeads';
 import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
 import { xmlCells } from './cells/markup/xmlCells';
@@ -36,6 +37,7 @@ const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
 /** So many assignments stand in a sentence about a table: `C3=60`, `x=in use`. */
 const mostAssigned = 2;
 const assignedValue = /=/g;
+const keyOpcode = /\s(?:(?:lo|hi)?(?:key|vel)|pitch_keycenter)=/i;
 /** So many lines before and behind a table may give one value each. */
 const mostStated = 6;
 const longestStated = 120;
@@ -64,7 +66,7 @@ export function lackOfZoneTable(text: string): string | undefined {
     hasSections(start) ||
     (isTagged && xmlCells(start) !== undefined);
   const isPlain = !html && !isKnown;
-  const bare = withoutComments(start).replace(/^\ufeff?\s*/, '');
+  const bare = withoutLogHeads(withoutComments(start)).replace(/^\ufeff?\s*/, '');
   const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
@@ -86,6 +88,19 @@ export function lackOfZoneTable(text: string): string | undefined {
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
 
+/** A line that names an audio file and gives it values: `bell.wav lo=48 hi=52`. */
+const namedEntry = new RegExp(
+  String.raw`^\s*(?:sample=)?[^=<>{}()"';]{1,80}${audioEndingInText}[\s,;|]+\p{L}[\p{L}\p{N}_.-]*=\S`,
+  'iu',
+);
+
+/** Whether lines give values to samples by other names than the opcodes of SFZ, the text of which may be without a header. */
+export function namesEntries(lines: readonly string[]): boolean {
+  const entries = lines.filter((line) => namedEntry.test(line));
+  const isSfz = entries.some((line) => /^\s*sample=/i.test(line) && keyOpcode.test(line));
+  return !isSfz && entries.length > 1 && entries.length * 5 >= lines.length * 4;
+}
+
 /**
  * Whether values are given to names in more places than a sentence or two has, or on most lines. Lines before or behind the others that
  * give one value alone, as `Rate=44100` and `middle C=C3` do, may be statements about a table.
@@ -100,6 +115,7 @@ function isAssigning(text: string): boolean {
   const last = lines.findLastIndex((line) => !isStated(line));
   const rest =
     first < 0 || lines.length - (last - first + 1) > mostStated ? lines : lines.slice(first, last + 1);
+  if (namesEntries(rest)) return false;
   const count = rest.join('\n').match(assignment)?.length ?? 0;
   const isLone = rest.length < 2 && rest.length < lines.length;
   return isLone || count > mostAssigned || count * 4 >= rest.length;

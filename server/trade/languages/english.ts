@@ -695,7 +695,7 @@ export const english: LanguageWords = {
     sharp: ['too sharp', 'too high', 'sharp'],
     flat: ['too flat', 'too low', 'flat'],
     first: ['from', 'between'],
-    over: ['on', 'over', 'across'],
+    over: ['to', 'on', 'over', 'across'],
     last: ['to', 'up to', 'through', 'thru', 'till', 'until', 'and'],
   },
   units: {

@@ -3,7 +3,7 @@ import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { mayBeLiteral } from '../../table/cells/literals/literalCells';
 import { constantsOf } from '../../table/cells/literals/sourceConstants';
-import { hasSections, looksLikeZoneTable } from '../../table/looksLikeZoneTable';
+import { hasSections, looksLikeZoneTable, namesEntries } from '../../table/looksLikeZoneTable';
 import { tableInXml } from '../../xml/tableInXml';
 import { certainNotation, looked } from './certainNotation';
 
@@ -35,7 +35,9 @@ export function detect(path: string, text: string): Detected {
   const bare = start.replace(comments, '');
   if (!isXml && sfzLine.test(bare)) {
     // Lines such as `Rate=44100` and `C3=60` beside a table are statements about it.
-    const isTable = !sfzHeader.test(bare) && looksLikeZoneTable(start);
+    const isOther =
+      !sfzHeader.test(bare) || namesEntries(bare.split(/[\r\n]+/).filter((line) => line.trim()));
+    const isTable = isOther && looksLikeZoneTable(start);
     return isTable ? { kind: 'table' } : { kind: 'notation', notation: sfzNotation };
   }
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };

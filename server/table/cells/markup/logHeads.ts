@@ -1,43 +1,64 @@
-import { namesAudioFileIn } from '../../../model/fileNames';
+import { audioEndingInText, namesAudioFileIn } from '../../../model/fileNames';
 
 const mostLooks = 2000;
 const longestLine = 2000;
 const fewestZones = 2;
 const fewestFields = 2;
 const longestHead = 80;
-const clock = String.raw`\d{1,2}:\d{2}:\d{2}(?:[.,]\d{1,9})?`;
+const clock = String.raw`\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d{1,9})?)?`;
 const date = String.raw`(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}|\p{L}{3}\.?\s{1,2}\d{1,2}(?:\s\d{4})?)`;
-/** When a line of a log was written: a time, with a date or without, or seconds since the start. */
+const level = String.raw`\[?(?:TRACE|DEBUG|INFO|NOTICE|WARN|WARNING|ERROR)\]?:?(?!\S)`;
+const doing = String.raw`(?:load|import|assign|open|read|add|cach|mapp?|creat|stor|scann?|register)(?:s|e|ed|ing)?`;
+/** When a line of a log was written: a time, with a date or without, or seconds since the start; or how grave it is. */
 const stamp = new RegExp(
-  String.raw`^[ \t]*(?:\[\s*(?:${date}[T ,]{1,2})?${clock}[^\]\r\n]{0,12}\]|\[\s*\d{1,8}\.\d{3,9}\s*\]|(?:${date}[T ,]{1,2})?${clock}(?:Z|\s?[+-]\d{2}:?\d{2})?(?!\d))`,
-  'u',
+  String.raw`^[ \t]*(?:\[\s*(?:${date}[T ,]{1,2})?${clock}[^\]\r\n]{0,12}\]|\[\s*\d{1,8}\.\d{3,9}\s*\]|(?:${date}[T ,]{1,2})?${clock}(?:Z|\s?[+-]\d{2}:?\d{2})?(?![\d:])|${level}|${doing}:(?=\s))`,
+  'iu',
 );
 const field = /(?:^|[\s,;|])\p{L}[\p{L}\p{N}_.-]*=(?=\S)/gu;
+/** What a program says that it does with a file, before the file's name. */
+const deed = new RegExp(
+  String.raw`^(?:[\s:,|>-]+|${level}|#?\d{1,5}[.:)]?(?=\s)|(?:${doing}|found|(?:zone|region|sample|file|key|note)(?:\s#?\d{1,5})?):?(?=\s))`,
+  'iu',
+);
+const nameEnd = new RegExp(audioEndingInText, 'iu');
 
 /**
- * A text without what a program writes into its log before the fields of a line: time, level and words such as `LOAD`; lines of the log that
- * give no fields say nothing of zones. What is taken away becomes blanks. Any other text stays.
+ * A text without what a program writes into its log before the fields of a line, or before the name of the file that they are about: time,
+ * level and words such as `LOAD`; lines of the log that give no zone say nothing of zones. What is taken away becomes blanks. Any other text
+ * stays.
  */
 export function withoutLogHeads(text: string): string {
-  if (!text.includes('=') || !/\d:\d{2}:\d{2}|^\[\s*\d+\.\d{3}/m.test(text.slice(0, 4000))) return text;
+  if (!namesAudioFileIn(text.slice(0, 4000))) return text;
   const lines = text.slice(0, 1 << 16).split(/\r\n?|\n/, mostLooks);
   const filled = lines.filter((line) => line.trim() !== '');
   const stamped = filled.filter((line) => stamp.test(line));
-  const zones = stamped.filter((line) => namesAudioFileIn(line) && fieldsFrom(line) >= 0);
+  const zones = stamped.filter((line) => namesAudioFileIn(line) && zoneFrom(line) >= 0);
   if (zones.length < fewestZones || stamped.length * 5 < filled.length * 4) return text;
   return text.replace(/[^\r\n]+/g, (line) => {
     if (line.length > longestLine || !stamp.test(line)) return line;
-    const from = fieldsFrom(line);
+    const from = zoneFrom(line);
     return from < 0 ? ' '.repeat(line.length) : ' '.repeat(from) + line.slice(from);
   });
 }
 
-/** Where the fields of a line of a log begin; −1 where it gives too few, or says more before them than a head does. */
-function fieldsFrom(line: string): number {
+/** Where what a line of a log says of a zone begins; −1 where it says nothing of one, or more before it than a head does. */
+function zoneFrom(line: string): number {
   const head = stamp.exec(line)?.[0].length ?? 0;
-  const fields = [...line.slice(head).matchAll(field)];
-  const [first] = fields;
-  if (!first || fields.length < fewestFields) return -1;
-  const from = head + first.index + (/^[\s,;|]/.test(first[0]) ? 1 : 0);
-  return from - head > longestHead || namesAudioFileIn(line.slice(head, from)) ? -1 : from;
+  const [first, ...more] = [...line.slice(head).matchAll(field)];
+  const from = first ? head + first.index + (/^[\s,;|]/.test(first[0]) ? 1 : 0) : -1;
+  const name = nameEnd.exec(line.slice(head))?.index ?? -1;
+  const isNamedBefore = name >= 0 && (from < 0 || head + name < from);
+  if (isNamedBefore) return behindDeeds(line, head);
+  return !first || more.length + 1 < fewestFields || from - head > longestHead ? -1 : from;
+}
+
+/** Where the name of a file begins behind what a program says that it does with it; −1 where it says nothing, as before a time of day alone. */
+function behindDeeds(line: string, head: number): number {
+  let from = head;
+  for (;;) {
+    const said = deed.exec(line.slice(from, from + longestHead))?.[0];
+    if (!said) break;
+    from += said.length;
+  }
+  return from;
 }

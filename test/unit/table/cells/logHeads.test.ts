@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { looksLikeZoneTable } from '../../../../server/table/looksLikeZoneTable';
 import { regions } from '../tableRegions';
 
 const zones = (text: string) =>
@@ -38,5 +39,32 @@ describe('lines of a log', () => {
       'crumhorn mid.wav 46 51 48 -6 -1.5',
       'crumhorn top.wav 52 60 55 4 -',
     ]);
+  });
+
+  const named = (head: (at: number) => string) =>
+    ['crumhorn_low', 'crumhorn_mid', 'crumhorn_top']
+      .map((name, at) => `${head(at)}${name}.wav lo=${40 + at * 6} hi=${45 + at * 6} root=${42 + at * 6}`)
+      .join('\n');
+
+  it.each([
+    ['a time and a word', (at: number) => `[09:15:0${at}] loaded `],
+    ['a day, a time, a level and a word', (at: number) => `2021-04-03 09:15:0${at} INFO mapping `],
+    ['a time without seconds', (at: number) => `09:1${at} zone ${at + 1}: `],
+    ['a level', (at: number) => (at === 1 ? '[WARN] ' : '[INFO] ')],
+    ['a word with a colon', () => 'import: '],
+    ['a level before a field', (at: number) => `[INFO] zone ${at + 1}: sample=`],
+    ['nothing', () => ''],
+  ])('give zones by the name of a file and what follows it, behind %s', (_, head) => {
+    const text = named(head);
+    expect(looksLikeZoneTable(text)).toBe(true);
+    expect(zones(text)).toEqual([
+      'crumhorn_low.wav 40 45 42 - -',
+      'crumhorn_mid.wav 46 51 48 - -',
+      'crumhorn_top.wav 52 57 54 - -',
+    ]);
+  });
+
+  it('leaves opcodes of SFZ without a header alone', () => {
+    expect(looksLikeZoneTable('sample=a.wav lokey=40 hikey=45\nsample=b.wav lokey=46 hikey=51\n')).toBe(false);
   });
 });
