@@ -17,6 +17,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
+import { useCellLabels } from './headings/cellLabels';
 import { Glossary } from './headings/glossary';
 import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
@@ -84,13 +85,14 @@ export function lackOfZoneTable(text: string): string | undefined {
   useNameOctaves(read, tables);
   if (tables.some(({ headings }) => headings.every(({ text: heading }) => heading === '')))
     useStatedHeadings(read, tables, recorded ? new Glossary(read, tables).texts : texts);
+  useCellLabels(read, tables);
   const lacks = tables.map((rows) => lackOf(read, rows, recorded !== undefined));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
 
-/** A line that names an audio file and gives it values: `bell.wav lo=48 hi=52`. */
+/** A line that names an audio file and gives it values: `bell.wav lo=48 hi=52`, `zone 3: file="a.wav"; low=40`. */
 const namedEntry = new RegExp(
-  String.raw`^\s*(?:sample=)?[^=<>{}()"';]{1,80}${audioEndingInText}[\s,;|]+\p{L}[\p{L}\p{N}_.-]*=\S`,
+  String.raw`^\s*(?:\p{L}{0,12} ?#?\d{1,5}[:.)] +)?(?:\p{L}[\p{L}\p{N}_]{0,15}=)?"?[^=<>{}()"';]{1,80}${audioEndingInText}"?[\s,;|]+\p{L}[\p{L}\p{N}_.-]*=\S`,
   'iu',
 );
 
@@ -141,6 +143,8 @@ function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): stri
   const isSaid = headed.length > 0 || keys.some(({ unit }) => unit === 'Hz' || unit === 'kHz');
   if (named > 0 && files.length * 2 > named) {
     if (isSaid || keys.length + layers.length > (cells.bySpaces ? 1 : 0)) return undefined;
+    if (keys.some((column) => column.meaning === 'key_range' || isScale(cells, rows, column)))
+      return undefined;
     return `it names samples, such as "${shortened(files[0])}", but no keys`;
   }
   const lack = sample && isHeaded(sample) ? lackOfKeys(cells, rows, columns) : undefined;
@@ -154,6 +158,19 @@ function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): stri
   const seen = headings.slice(0, mostNamed).join(', ') + (headings.length > mostNamed ? ', …' : '');
   const alsoNoKeys = keys.length === 0 ? ' and no keys' : '';
   return `it has columns (${seen}), but none of sample names${alsoNoKeys}`;
+}
+
+/** So many keys in a row are a list of keys (our choice). */
+const leastKeys = 4;
+const firstKey = 12;
+
+/** Whether a column counts up keys, no two of them the same, from a key that instruments have: numbers of lines begin with 1, and sizes of files go up and down. */
+function isScale(cells: TableCells, { data }: TableRows, { index }: ColumnReading): boolean {
+  const numbers = data.map((row) => Number(cells.value(cells.cell(row, index))));
+  return (
+    numbers.length >= leastKeys &&
+    numbers.every((number, at) => number >= (at > 0 ? numbers[at - 1] + 1 : firstKey) && number <= 127)
+  );
 }
 
 const velocityMeanings: ReadonlySet<ColumnMeaning> = new Set(['lovel', 'hivel', 'velocity_range']);

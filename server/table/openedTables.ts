@@ -26,6 +26,7 @@ import { usePlaysOut } from './columns/said/playsOutColumn';
 import { useRecordedKeys } from './columns/said/recordedKeys';
 import { useStatedEnding } from './columns/said/statedEndings';
 import { passOverUnused } from './columns/said/unusedRows';
+import { useCellLabels } from './headings/cellLabels';
 import { useEndHeadings } from './headings/endHeadings';
 import { Glossary } from './headings/glossary';
 import type { ExplainedWord } from './headings/legendWords';
@@ -89,6 +90,7 @@ export function* openTablesInSteps(
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
   useStatedHeadings(cells, found, glossary.texts);
+  useCellLabels(cells, found);
   yield 0.8;
   for (const _ of takeCorrections(cells, found, glossary.texts)) yield 0.8;
   yield 0.8;

@@ -22,6 +22,8 @@ export class ColumnState {
   readonly taken = new Map<ColumnMeaning, number>();
   /** Whether any heading is known; then cells alone decide only where they leave no doubt. */
   headingsKnown = false;
+  /** Columns whose heading stands in each of their cells. */
+  readonly labelled: ReadonlySet<number>;
   readonly holdsFiles: readonly boolean[];
   /** Columns of what files are as files, such as their sizes. */
   readonly #ofFiles = new Set<number>();
@@ -40,6 +42,7 @@ export class ColumnState {
     const zones = withoutWords(cells, spread);
     const looked = zones.length > 0 ? zones : spread;
     this.looked = looked;
+    this.labelled = new Set(rows.headings.flatMap(({ isInCells }, index) => (isInCells ? [index] : [])));
     for (let index = 0; index < rows.width; index++) {
       const { text: heading, cell } = rows.headings[index];
       this.columns.push({

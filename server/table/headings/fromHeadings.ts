@@ -41,7 +41,7 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
     const found = explained ?? likelyHeading(column.heading, language);
     if (!found) continue;
     const heading = settledByCells(found, state, index);
-    if (heading.likeness !== 'spelling') state.headingsKnown = true;
+    if (heading.likeness !== 'spelling' && !state.labelled.has(index)) state.headingsKnown = true;
     if (chosen.has(index)) {
       column.unit = heading.unit;
       continue;

@@ -18,6 +18,8 @@ export interface ColumnHeading {
   text: string;
   /** The cell that it stands in; −1 where there is none. */
   cell: number;
+  /** Whether it stands in all cells of the column, in front of their values, and not above them. */
+  isInCells?: boolean;
 }
 
 /** The row among the first with the most known headings; else a first row without values above rows with values. −1 for none. */

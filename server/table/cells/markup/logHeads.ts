@@ -8,18 +8,20 @@ const longestHead = 80;
 const clock = String.raw`\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d{1,9})?)?`;
 const date = String.raw`(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}|\p{L}{3}\.?\s{1,2}\d{1,2}(?:\s\d{4})?)`;
 const level = String.raw`\[?(?:TRACE|DEBUG|INFO|NOTICE|WARN|WARNING|ERROR)\]?:?(?!\S)`;
-const doing = String.raw`(?:load|import|assign|open|read|add|cach|mapp?|creat|stor|scann?|register)(?:s|e|ed|ing)?`;
+const doing = '(?:load|import|assign|open|read|add|cach|mapp?|creat|stor|scann?|register)(?:s|e|ed|ing)?';
 /** When a line of a log was written: a time, with a date or without, or seconds since the start; or how grave it is. */
 const stamp = new RegExp(
-  String.raw`^[ \t]*(?:\[\s*(?:${date}[T ,]{1,2})?${clock}[^\]\r\n]{0,12}\]|\[\s*\d{1,8}\.\d{3,9}\s*\]|(?:${date}[T ,]{1,2})?${clock}(?:Z|\s?[+-]\d{2}:?\d{2})?(?![\d:])|${level}|${doing}:(?=\s))`,
+  String.raw`^[ \t]*(?:\[\s*(?:${date}[T ,]{1,2})?${clock}[^\]\r\n]{0,12}\]|\[\s*\d{1,8}\.\d{3,9}\s*\]|(?:${date}[T ,]{1,2})?${clock}(?:Z|\s?[+-]\d{2}:?\d{2})?(?![\d:])|${level}|(?:${doing}|(?:zone|region|sample|entry|slot)\s?#?\d{1,5}):(?=\s))`,
   'iu',
 );
 const field = /(?:^|[\s,;|])\p{L}[\p{L}\p{N}_.-]*=(?=\S)/gu;
 /** What a program says that it does with a file, before the file's name. */
 const deed = new RegExp(
-  String.raw`^(?:[\s:,|>-]+|${level}|#?\d{1,5}[.:)]?(?=\s)|(?:${doing}|found|(?:zone|region|sample|file|key|note)(?:\s#?\d{1,5})?):?(?=\s))`,
+  String.raw`^(?:[\s:,|>-]+|${level}|#\d{1,5}[.:)]?(?=\s)|(?:${doing}|found|(?:zone|region|sample|entry|slot|file)(?:\s#?\d{1,5})?):?(?=\s))`,
   'iu',
 );
+/** A name that nobody's name or other mark stands in front of. */
+const plainName = /^["']?[\p{L}\p{N}_ ./\\#()+-]*$/u;
 const nameEnd = new RegExp(audioEndingInText, 'iu');
 
 /**
@@ -48,7 +50,10 @@ function zoneFrom(line: string): number {
   const from = first ? head + first.index + (/^[\s,;|]/.test(first[0]) ? 1 : 0) : -1;
   const name = nameEnd.exec(line.slice(head))?.index ?? -1;
   const isNamedBefore = name >= 0 && (from < 0 || head + name < from);
-  if (isNamedBefore) return behindDeeds(line, head);
+  if (isNamedBefore) {
+    const start = behindDeeds(line, head);
+    return plainName.test(line.slice(start, head + name)) ? start : -1;
+  }
   return !first || more.length + 1 < fewestFields || from - head > longestHead ? -1 : from;
 }
 

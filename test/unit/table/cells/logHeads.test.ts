@@ -65,6 +65,8 @@ describe('lines of a log', () => {
   });
 
   it('leaves opcodes of SFZ without a header alone', () => {
-    expect(looksLikeZoneTable('sample=a.wav lokey=40 hikey=45\nsample=b.wav lokey=46 hikey=51\n')).toBe(false);
+    expect(looksLikeZoneTable('sample=a.wav lokey=40 hikey=45\nsample=b.wav lokey=46 hikey=51\n')).toBe(
+      false,
+    );
   });
 });
