@@ -1,6 +1,6 @@
 import { listText } from '../model/wording/listText';
 import type { TableCells } from './cells/cells';
-import type { CutEnd } from './cells/cutEnd';
+import type { CutEnd } from './cells/cutPlace';
 import { columnName, shortened } from './columns/columnReading';
 import type { OpenedTables } from './openedTables';
 import { hasSamples } from './openedTables';

@@ -1,6 +1,6 @@
 import { keptTextBytes } from '../../model/text/textBytes';
 import { mostDecimals } from '../../trade/decimal';
-import type { CutEnd } from './cutEnd';
+import type { CutEnd } from './cutPlace';
 import type { Answer } from './markup/answers';
 
 const lineFeed = 10;

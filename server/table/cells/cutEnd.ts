@@ -1,13 +1,6 @@
 import { namesAudioFileIn } from '../../model/fileNames';
 import type { TableCells } from './cells';
-
-/** Where a text ends before what it began is complete. */
-export interface CutEnd {
-  start: number;
-  end: number;
-  /** Whether a zone stands there, which is left out; else something around the zones is not closed. */
-  isZone: boolean;
-}
+import type { CutEnd } from './cutPlace';
 
 /** So many rows before the last one tell what a row has. */
 const mostRows = 50;

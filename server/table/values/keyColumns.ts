@@ -276,13 +276,14 @@ export class KeyColumns {
     if (unit === 'Hz') return 'hertz';
     const isOdd = plain.whole < plain.numeric || plain.greatest > keyBounds.most;
     if (!isOdd || plain.numeric === 0 || plain.least < 0) return 'key';
+    if (plain.whole === plain.numeric && this.#lieInRanges(column, true)) return 'key';
     if (plain.whole < plain.numeric && plain.greatest <= keyBounds.most && this.#lieInRanges(column))
       return 'fraction';
     return plain.least >= keyFrequencies.least && plain.greatest <= keyFrequencies.most ? 'hertz' : 'key';
   }
 
-  /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most. */
-  #lieInRanges(column: ColumnReading): boolean {
+  /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most; `areMany`: two at least. */
+  #lieInRanges(column: ColumnReading, areMany = false): boolean {
     const { zones, cells } = this.table;
 
     const [key, low, high] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
@@ -300,7 +301,7 @@ export class KeyColumns {
       },
       this.merged.rootRows,
     );
-    return inside >= outside;
+    return areMany ? inside > 1 && inside > outside : inside >= outside;
   }
 
   /** Roots that lie between keys: the nearest key, and what is left over as tuning. */

@@ -83,7 +83,9 @@ function textOf(statements: Statements, { fields, scales, usual }: OwnKind): str
     ...fields.map((field) => statements[field]),
     ...scales.map((meaning) => statements.scales.get(meaning)),
   ];
-  const isStated = values.some((value) => value !== undefined && !(Array.isArray(value) && value.length === 0));
+  const isStated = values.some(
+    (value) => value !== undefined && !(Array.isArray(value) && value.length === 0),
+  );
   if (isStated) return JSON.stringify(values, withoutText);
   return usual && statements.texts.some((text) => usual.test(text)) ? '' : undefined;
 }

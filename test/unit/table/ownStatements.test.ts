@@ -5,7 +5,8 @@ const keys = (text: string) =>
   regions(text).map(({ sample, lokey, hikey, pitch_keycenter }) =>
     [sample, lokey, hikey, pitch_keycenter].join(' '),
   );
-const sheet = (over: string, headings: string, ...rows: string[]) => `${over}\n${headings}\n${rows.join('\n')}\n`;
+const sheet = (over: string, headings: string, ...rows: string[]) =>
+  `${over}\n${headings}\n${rows.join('\n')}\n`;
 
 // C3, C4 and C5 for key 60 are all in use; which one holds is told by the line over each table.
 describe('two tables that each say how they are to be read', () => {

@@ -34,7 +34,10 @@ describe('the element that a text of XML ends in the middle of', () => {
   it.each([
     ['a whole text', `<set>${zone('a')}</set>\n`],
     ['a fragment of whole elements', `${zone('a')}${zone('b')}`],
-    ['elements around that are not closed', `<set><group>${zone('a')}${zone('b')}</group><group>${zone('c')}`],
+    [
+      'elements around that are not closed',
+      `<set><group>${zone('a')}${zone('b')}</group><group>${zone('c')}`,
+    ],
     ['a tag that is not closed further up', `<set><zone file="a.wav"\n${zone('b')}${zone('c')}</set>`],
   ])('is none in %s', (_, text) => {
     expect(cutAt(text)).toBeUndefined();

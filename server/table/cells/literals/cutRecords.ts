@@ -1,4 +1,4 @@
-import type { CutEnd } from '../cutEnd';
+import type { CutEnd } from '../cutPlace';
 import type { LiteralRecord } from './literalRecords';
 
 /** Zones that are whole, and those that the text ends in the middle of. */

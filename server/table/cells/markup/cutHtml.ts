@@ -1,6 +1,6 @@
 import type { TableCells } from '../cells';
-import type { CutEnd } from '../cutEnd';
 import { leaveOutLastRow } from '../cutEnd';
+import type { CutEnd } from '../cutPlace';
 
 const fewestClosed = 2;
 

@@ -17,7 +17,11 @@ const longest = 600;
 /** The lines between the first zone of a table and the zone before it, or the start of the text. */
 export function linesOver(cells: TableCells, firstZone: number, headings: ReadonlySet<number>): LinesOver {
   const rows: number[] = [];
-  for (let row = firstZone - 1; row >= Math.max(0, firstZone - mostLooked) && rows.length < mostLines; row--) {
+  for (
+    let row = firstZone - 1;
+    row >= Math.max(0, firstZone - mostLooked) && rows.length < mostLines;
+    row--
+  ) {
     if (cells.filled(row) === 0 || headings.has(row)) continue;
     if (namesFile(cells, row)) break;
     rows.unshift(row);

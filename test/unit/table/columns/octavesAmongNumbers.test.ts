@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { notesOf, regions } from '../tableRegions';
 
-const table = (...rows: string[]) => `File\tLow\tHigh\tRoot\n${rows.map((row) => `${row.replaceAll(' ', '\t')}\n`).join('')}`;
+const table = (...rows: string[]) =>
+  `File\tLow\tHigh\tRoot\n${rows.map((row) => `${row.replaceAll(' ', '\t')}\n`).join('')}`;
 const zones = (text: string) =>
   regions(text).map(({ lokey, hikey, pitch_keycenter }) => [lokey, hikey, pitch_keycenter].join(' '));
 const rows = ['a.wav 24 35 30', 'b.wav 36 47 42', 'c.wav 48 59 54'];
@@ -34,6 +35,17 @@ describe('keys below 0 and above 127', () => {
   it('are left out, and the zone plays up to the end of the keyboard', () => {
     const text = table('a.wav -3 35 30', ...rows.slice(1), 'd.wav 60 130 66');
     expect(zones(text)).toEqual([' 35 30', '36 47 42', '48 59 54', '60  66']);
-    expect(notesOf(text).join('\n')).toMatch(/"-3" lies outside the keys[^\n]*\n[^]*"130" lies outside the keys/);
+    expect(notesOf(text).filter((note) => note.includes('lies outside the keys'))).toHaveLength(2);
+  });
+
+  it('leave a zone out that no key can play', () => {
+    const text = table(...rows, 'd.wav 131 140 135', 'e.wav -9 -2 -5');
+    expect(zones(text)).toEqual(['24 35 30', '36 47 42', '48 59 54']);
+    expect(notesOf(text).join('\n')).toMatch(/Line 6: all keys of "e.wav" lie outside 0..127/);
+  });
+
+  it('are no frequencies and no tuning where the other roots lie within their ranges', () => {
+    expect(zones(table(...rows, 'd.wav 60 71 190'))).toEqual(['24 35 30', '36 47 42', '48 59 54', '60 71 ']);
+    expect(zones(table(...rows, 'd.wav 60 71 -5'))).toEqual(['24 35 30', '36 47 42', '48 59 54', '60 71 ']);
   });
 });
