@@ -22,6 +22,7 @@ import { takeAnswers } from './columns/said/answeredRows';
 import { takeCorrections } from './columns/said/correctedCells';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
+import { partTablesBySaid } from './columns/said/partedTables';
 import { usePlaysOut } from './columns/said/playsOutColumn';
 import { useRecordedKeys } from './columns/said/recordedKeys';
 import { useStatedEnding } from './columns/said/statedEndings';
@@ -82,7 +83,7 @@ export function* openTablesInSteps(
   const split = joined ? findTables(joined) : parts;
   const recorded = withRecording(whole, split, new Glossary(whole, split).texts);
   const cells = recorded ?? whole;
-  const found = recorded ? findTables(recorded) : split;
+  const found = partTablesBySaid(cells, recorded ? findTables(recorded) : split);
   passTotals(cells, found);
   yield 0.8;
   const list = useSampleList(cells, found);

@@ -6,19 +6,22 @@ import type { Steps } from '../model/steps';
 import { finish, inPart } from '../model/steps';
 import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
+import { statementsOfEach } from '../trade/statements/ownStatements';
+import type { Statements } from '../trade/statements/statements';
 import { statementsIn } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import type { ColumnReading } from './columns/columnReading';
 import { middleInRemarks } from './columns/octaves/middleInRemarks';
 import { namingIn } from './columns/octaves/noteNaming';
+import { statedOver } from './columns/said/partedTables';
 import { textsAround } from './columns/said/textsAround';
 import type { OpenedTables } from './openedTables';
 import { hasSamples, openTablesInSteps } from './openedTables';
 import { noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
-import { noteBlanks, noteTable, noteText } from './textNotes';
+import { noteBlanks, noteDifferences, noteTable, noteText } from './textNotes';
 import type { GroupedZones } from './zones/groups/sharedValues';
 import { groupZones } from './zones/groups/sharedValues';
 import type { Suggestion } from './zones/groups/suggestions';
@@ -162,9 +165,18 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const statements = isCounted ? said : { ...said, middleC: middleInRemarks(cells, tables) };
   const otherOctaves = (options.middleC ?? 'auto') === 'auto' ? statements.otherOctaves : undefined;
   const naming = namingIn(cells, tables, notes, otherOctaves?.isLined);
-  const middleC =
-    noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
-    noteHeadingOctave(tables, { ...options, statements }, notes);
+  const octaveOf = (some: readonly Table[], said: Statements) =>
+    noteOctave(cells, some, { ...options, naming, statements: said }, notes) ??
+    noteHeadingOctave(some, { ...options, statements: said }, notes);
+  const { each, differ } =
+    tables.length > 1 && !cells.areRecords
+      ? statementsOfEach(statedOver(cells, tables), statements)
+      : { each: [statements], differ: [] };
+  const ownOf = (at: number) => each[at] ?? statements;
+  const areOctavesOwn = each.some((own) => own.middleC !== statements.middleC);
+  const middles = areOctavesOwn ? tables.map((table, at) => octaveOf([table], ownOf(at))) : [];
+  const middleC = areOctavesOwn ? middles.find((one) => one !== undefined) : octaveOf(tables, statements);
+  noteDifferences(cells, tables, differ, notes);
   yield 0.05;
   noteText(opened, notes);
   if (statements.blankIsAbove !== undefined) noteBlanks(opened, statements.blankIsAbove, notes);
@@ -180,7 +192,13 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
     noteTable(cells, table, notes);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
-    const own = { ...options, middleC, naming, statements, tables };
+    const own = {
+      ...options,
+      middleC: areOctavesOwn ? middles[at] : middleC,
+      naming,
+      statements: ownOf(at),
+      tables,
+    };
     const reading = readTableZones(zones, table, own, notes);
     const done = (count: number) => 0.1 + (0.75 * count) / tables.length;
     yield* inPart(reading, done(at), done(at + 1));

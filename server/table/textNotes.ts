@@ -1,4 +1,6 @@
+import { listText } from '../model/wording/listText';
 import type { TableCells } from './cells/cells';
+import type { CutEnd } from './cells/cutPlace';
 import { columnName, shortened } from './columns/columnReading';
 import type { OpenedTables } from './openedTables';
 import { hasSamples } from './openedTables';
@@ -27,6 +29,7 @@ export function noteText(
     const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
     notes.add('assumed', span, message);
   }
+  if (cells.cutEnd) noteCutEnd(cells.cutEnd, notes);
   for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
   for (const { text: remark, start, end } of cells.remarks) {
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
@@ -34,10 +37,33 @@ export function noteText(
   }
 }
 
+/** Notes that the text ends before what it began is complete. */
+function noteCutEnd({ start, end, isZone }: CutEnd, notes: TableNotes): void {
+  const place = notes.place(start);
+  const message = isZone
+    ? `The text ends in the middle of the zone at ${place}; it is left out. Copy the text again to its end.`
+    : `The text ends before what opens at ${place} is closed, so zones may be missing. Copy the text again to its end.`;
+  notes.add(isZone ? 'dropped' : 'assumed', { start, end }, message);
+}
+
 /** Notes that empty cells have the value above them, and what says so. */
 export function noteBlanks({ cells, tables }: OpenedTables, said: string, notes: TableNotes): void {
   const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
   notes.add('assumed', span, `Empty cells have the value above them, as "${shortened(said)}" says.`);
+}
+
+/** Notes that the lines over tables state different things, each of which is taken for its own table. */
+export function noteDifferences(
+  cells: TableCells,
+  tables: readonly Table[],
+  names: readonly string[],
+  notes: TableNotes,
+): void {
+  const [first, second] = tables;
+  if (names.length === 0 || !first || !second) return;
+  const span = cells.rowSpan(second.data[0] ?? 0);
+  const message = `The lines over the tables differ in ${listText(names, 'and')}. Each table is read as the line over it says.`;
+  notes.add('assumed', span, message);
 }
 
 /** Notes on a table as a whole, before its zones are read. */

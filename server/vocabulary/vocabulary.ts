@@ -247,8 +247,8 @@ export type ValueForm =
   | { kind: 'words'; words: Record<string, string>; over?: boolean }
   /**
    * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
-   * from an element around it or from the region before it, that names a further folder, the nearest one where several do; several places with `|` between
-   * them are joined in that order, each one where it stands around; `ending`: what is to be put behind.
+   * from an element around it or from the region before it, that names a further folder, the nearest one where several do, inside those of elements of its name; several places with `|`
+   * between them are joined in that order, each one where it stands around; `ending`: what is to be put behind.
    * `list`: the text is no path but the key of an entry in a list of samples.
    */
   | {

@@ -1,11 +1,14 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import { folderOf } from '../../model/paths';
+import { mainSpan } from '../../model/text/span';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
 import { stackedRegions } from '../../workspace/notations/stackedRegions';
 import { readRecordingsFolder } from '../../workspace/readRecordingsFolder';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
+import type { CutElement } from '../../xml/cutElement';
+import { cutElement } from '../../xml/cutElement';
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
@@ -35,7 +38,9 @@ export async function readAny(
   outputFolder: string,
 ): Promise<AnyInstrument> {
   if (input.isFolder) return readFolder(terminal, input, outputFolder);
-  const loaded = await loadInstrument(terminal, input);
+  const cut = input.notation || !input.text.trimStart().startsWith('<') ? undefined : cutElement(input.text);
+  const begun = cut && (await loadInstrument(terminal, { ...input, text: input.text.slice(0, cut.start) }));
+  const loaded = begun ?? (await loadInstrument(terminal, input));
   if (loaded) {
     for (const name of Object.keys(tableOptions)) {
       if (options[name] !== undefined)
@@ -47,6 +52,7 @@ export async function readAny(
       instrument: loaded.instrument,
       notes: [
         ...(input.notes ?? []),
+        ...(begun && cut ? [cutNote(cut)] : []),
         ...(loaded.vocabulary ? assumedInVocabulary(loaded.vocabulary) : []),
         ...(loaded.vocabulary?.inferred ? stackedRegions(loaded.instrument) : []),
       ],
@@ -66,6 +72,12 @@ export async function readAny(
   });
   if (reading.problem !== undefined) throw new CommandError(`${input.name}: ${reading.problem}`);
   return { instrument: reading.instrument, notes: reading.notes, fromTable: true };
+}
+
+/** That a text of XML ends in the middle of an element. */
+function cutNote({ name, start }: CutElement): ConversionNote {
+  const message = `The text ends in the middle of this <${name}>; it is left out. Copy the text again to its end.`;
+  return { kind: 'dropped', ...mainSpan(start, start), message };
 }
 
 async function readFolder(

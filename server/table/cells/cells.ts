@@ -1,5 +1,6 @@
 import { keptTextBytes } from '../../model/text/textBytes';
 import { mostDecimals } from '../../trade/decimal';
+import type { CutEnd } from './cutPlace';
 import type { Answer } from './markup/answers';
 
 const lineFeed = 10;
@@ -59,6 +60,9 @@ export class TableCells {
 
   /** What was assumed when the rows were made, in sentences for people. */
   assumptions: readonly { text: string; start: number; end: number }[] = [];
+
+  /** Where the text ends before what it began is complete. */
+  cutEnd: CutEnd | undefined;
 
   /** Rows of a page that are not shown; none of their cells are in the list. */
   hiddenRows: readonly { start: number; end: number }[] = [];

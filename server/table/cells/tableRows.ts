@@ -50,6 +50,9 @@ const mostTables = 200;
 /** So many zones above the first headings are a table of their own (our choice). */
 const fewestAbove = 2;
 
+/** Why a row that repeats the headings is no zone. */
+export const repeatsHeadings = 'repeats the headings';
+
 /** Finds the tables among the rows of a text, one after another; a first table without headings is one as well. */
 export function findTables(cells: TableCells): TableRows[] {
   return new TableFinder(cells).find();
@@ -147,7 +150,7 @@ class TableFinder {
     const table = this.#table;
     if (table && this.#saysHeadings(row)) {
       this.#headingsAfterTitle = this.#isBlank(row - 1);
-      table.others.push({ row, why: 'repeats the headings' });
+      table.others.push({ row, why: repeatsHeadings });
     } else if (
       row === heading ||
       !table ||

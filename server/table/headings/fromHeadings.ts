@@ -13,6 +13,8 @@ import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
 
 const channelWord = /chann?el|kana|canal|^(?:side|seite|c\u00f4t\u00e9|lado|lato|kant|stereo)$/iu;
+/** Words that speak of a root key; under others that may mean one, numbers below 0 are a tuning. */
+const rootWord = /(?<!\p{L})(?:root|base|grund|unity|original|raíz|raiz|fondam|fundam|grond|kökn|podstaw)/iu;
 
 /** In many languages one word is a level and a layer. */
 const levelOrLayer =
@@ -180,7 +182,8 @@ function settledByCells(
     return { ...heading, meaning: 'comment' };
   if (heading.meaning !== 'pitch_keycenter' || heading.unit !== undefined) return heading;
   const { negative } = contents[index];
-  const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;
+  const isTuning =
+    negative > 0 && !rootWord.test(columns[index].heading) && shareOf(contents[index], 'number') >= 0.9;
   return isTuning ? { ...heading, meaning: 'tune' } : heading;
 }
 

@@ -1,6 +1,7 @@
 import { keyOfFrequency } from '../../model/keys';
 import type { Steps } from '../../model/steps';
 import { keyBounds } from '../../trade/bounds';
+import { octaveShifts } from '../../trade/middleC';
 import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import type { KeyReading } from '../../trade/readings/keyReading';
 import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
@@ -17,6 +18,9 @@ import type { MergedRows } from './mergedRows';
 
 /** The number of middle C (MIDI 1.0). */
 const middleC = 60;
+/** A root so many keys away from those of its zone is a slip (our choice). */
+const farthest = 24;
+const outside = 'lies outside the keys 0..127';
 
 type KeyMeaning = 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range';
 
@@ -158,6 +162,11 @@ export class KeyColumns {
       }
       const range = this.#keysIn(cell, column);
       if (!range) return;
+      if (meaning === 'pitch_keycenter' && this.#isFarOff(zone, cell, range.low)) {
+        const why = 'lies far outside the keys of its row, however octaves are counted';
+        this.table.drop(cell, column, why);
+        return;
+      }
       if (high === low) {
         low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
         if (meaning === 'lokey' || meaning === 'hikey') this.#giveOtherEnd(zone, cell, meaning, range);
@@ -174,6 +183,18 @@ export class KeyColumns {
         column,
         `The ranges in ${columnName(column)} are wider than the low and high keys that zones give themselves; the keys of the zones count.`,
       );
+  }
+
+  /** Whether a root that is a note name lies far from the keys of its zone, which are numbers, by each way to count octaves. */
+  #isFarOff(zone: number, cell: number, root: number): boolean {
+    const { zones, cells, options } = this.table;
+    const [low, high] = [zones.column('lokey'), zones.column('hikey')];
+    const isNumber = ({ cells: own }: typeof low) => own[zone] >= 0 && cells.digits(own[zone], 3) >= 0;
+    if (!isNumber(low) || !isNumber(high) || /^\W*\d/.test(cells.plain(cell))) return false;
+    return Object.values(octaveShifts).every((shift) => {
+      const key = root - options.keyShift + shift;
+      return key < low.numbers[zone] - farthest || key > high.numbers[zone] + farthest;
+    });
   }
 
   /** The other end of a range in the column of one end, as in a merged cell, where that end has no cell of its own. */
@@ -230,7 +251,9 @@ export class KeyColumns {
           ? 'is a range where one key is expected'
           : keysInList(text).length > 1
             ? 'lists keys that do not follow one another, which a region cannot; give each of them a row'
-            : 'is neither a key number nor a note name',
+            : /^[-\u2212]\d+$/.test(text)
+              ? outside
+              : 'is neither a key number nor a note name',
       );
       return undefined;
     }
@@ -238,7 +261,7 @@ export class KeyColumns {
     const high = this.#key(range.high);
     if (low >= keyBounds.least && high >= keyBounds.least && low <= keyBounds.most && high <= keyBounds.most)
       return { low, high, open: range.open };
-    this.table.drop(cell, column, 'lies outside the keys 0..127');
+    this.table.drop(cell, column, outside);
     return undefined;
   }
 
@@ -253,13 +276,14 @@ export class KeyColumns {
     if (unit === 'Hz') return 'hertz';
     const isOdd = plain.whole < plain.numeric || plain.greatest > keyBounds.most;
     if (!isOdd || plain.numeric === 0 || plain.least < 0) return 'key';
+    if (plain.whole === plain.numeric && this.#lieInRanges(column, true)) return 'key';
     if (plain.whole < plain.numeric && plain.greatest <= keyBounds.most && this.#lieInRanges(column))
       return 'fraction';
     return plain.least >= keyFrequencies.least && plain.greatest <= keyFrequencies.most ? 'hertz' : 'key';
   }
 
-  /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most. */
-  #lieInRanges(column: ColumnReading): boolean {
+  /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most; `areMany`: two at least. */
+  #lieInRanges(column: ColumnReading, areMany = false): boolean {
     const { zones, cells } = this.table;
 
     const [key, low, high] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
@@ -277,7 +301,7 @@ export class KeyColumns {
       },
       this.merged.rootRows,
     );
-    return inside >= outside;
+    return areMany ? inside > 1 && inside > outside : inside >= outside;
   }
 
   /** Roots that lie between keys: the nearest key, and what is left over as tuning. */

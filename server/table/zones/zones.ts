@@ -38,6 +38,7 @@ import { takesInCell } from './takesInCell';
 import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
 import { NameReader } from './zoneNames';
+import { leaveOutOffKeyboard } from './zonesOffKeyboard';
 import { readZoneValues } from './zoneValues';
 
 /** How the zones of a text are read. */
@@ -86,6 +87,7 @@ export function* readTableZones(
     for (const share of readZoneValues(new ZoneCells(zones, start, part, rows.data, notes, options)))
       yield ((at + 0.2 + share * 0.8) * 0.9) / parts.length;
   }
+  leaveOutOffKeyboard(zones, first, columns, notes);
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
   giveBracketValues(zones, first, rest.statements.bracketValues, notes);

@@ -1,6 +1,8 @@
 import { joinPath } from '../../model/paths';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { readSamplePath } from '../forms/samplePath';
+import type { NamedFolder } from '../nestedFolders';
+import { nestedFolder } from '../nestedFolders';
 import { folderPlaces, parsePlace } from '../places';
 import { readSampleList } from '../read/sampleList';
 import type { ValueForm, Vocabulary } from '../vocabulary';
@@ -49,14 +51,15 @@ function outerFolder(
   const outer = new Set(vocabulary.levels.filter(({ is }) => is !== 'region').map(({ element }) => element));
   let innermost: StyledElement | undefined;
   for (let at: StyledElement | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
+  const around: NamedFolder[] = [];
   for (let at = innermost; at; at = at.parent) {
     const value = outer.has(at.name) ? valueAt(text, at, path) : undefined;
     if (!value) continue;
     const written = text.slice(value.start, value.end);
     const folder = value.attribute ? decodeXmlAttribute(written) : decodeXmlText(written);
-    if (folder.trim() !== '') return folder.trim();
+    if (folder.trim() !== '') around.unshift({ element: at.name, folder: folder.trim() });
   }
-  return undefined;
+  return nestedFolder(around);
 }
 
 function childAround({ children }: StyledElement, offset: number): StyledElement | undefined {

@@ -11,6 +11,7 @@ import { ReaderEvents } from '../../xml/scan/readerEvents';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { expectedOf } from '../forms/expected';
 import { readSamplePath } from '../forms/samplePath';
+import { nestedFolder } from '../nestedFolders';
 import type { ListPlace, ValueForm } from '../vocabulary';
 import { BackwardRanges } from './backwardRanges';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
@@ -420,13 +421,17 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       : { number: Number.NaN, isNumber: false, text: readSamplePath(form, path) };
   }
 
-  /** A path with the folder before it that the nearest element around names. */
+  /** A path with the folder before it that the elements around name. */
   #inFolder({ form, level }: ReadTarget, text: string): string {
     if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
     let path = text;
     for (let place = this.#folderPlaces - 1; place >= 0; place--) {
-      const around = this.#folders.findLast((one, at) => at <= level && one?.[place]);
-      if (around) path = joinPath(around[place].replaceAll('\\', '/'), path);
+      const around = this.#folders.slice(0, level + 1).flatMap((one, at) => {
+        const folder = one?.[place];
+        return folder ? [{ element: this.#vocabulary.elements[at], folder }] : [];
+      });
+      const folder = nestedFolder(around);
+      if (folder !== undefined) path = joinPath(folder, path);
     }
     return path;
   }

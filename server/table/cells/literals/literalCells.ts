@@ -1,6 +1,8 @@
 import { audioEndingInText } from '../../../model/fileNames';
 import { TableCells } from '../cells';
+import { leaveOutCutRow } from '../cutEnd';
 import { areHeadings, listsIn, valuesIn } from './commentedHeadings';
+import { partCutRecords } from './cutRecords';
 import type { DeclaredType } from './declaredTypes';
 import { declaredTypes } from './declaredTypes';
 import { namedTexts } from './joinedTexts';
@@ -99,7 +101,10 @@ export function literalCells(text: string): TableCells | undefined {
   nameByType(records, types);
   nameByComment(records, comments);
   useLookUps(top, records);
-  const cells = new LiteralTable(text).cells(records);
+  const { whole, cut, cutEnd } = partCutRecords(text, records, read.open);
+  const cells = new LiteralTable(text).cells([...whole, ...cut]);
+  cells.rowCount -= cut.length;
+  cells.cutEnd = cutEnd ?? (constants === undefined ? leaveOutCutRow(cells) : undefined);
   cells.areRecords = true;
   cells.around = [
     ...(prose?.sentences ?? []),

@@ -42,6 +42,8 @@ export interface LiteralEntry {
 export interface LiteralText {
   top: LiteralMap;
   comments: LiteralComment[];
+  /** The brackets that are open where the text ends; none where brackets are closed by others. */
+  open: readonly number[];
 }
 
 /** What a comment says, and where it stands. */
@@ -72,16 +74,18 @@ export function readLiterals(text: string, names?: ReadonlyMap<string, string>):
   return new LiteralReader(text, 0, names).read();
 }
 
-/** Reads the one value in the flow style of YAML that stands in a stretch of a text, at the text's offsets; `undefined` where there is none. */
-export function readLiteralAt(text: string, start: number, end: number): LiteralNode | undefined {
-  const { top } = new LiteralReader(text.slice(0, end), start, undefined, true).read();
-  return top.items[0];
+/** Reads the value in the flow style of YAML that stands in a stretch of a text, at the text's offsets. */
+export function readFlow(text: string, start: number, end: number): LiteralText {
+  return new LiteralReader(text.slice(0, end), start, undefined, true).read();
 }
 
 class LiteralReader {
   #at: number;
   #nodes = 0;
   readonly #comments: LiteralComment[] = [];
+  readonly #open: number[] = [];
+  #isMixed = false;
+  #textEnd: number | undefined;
 
   constructor(
     readonly text: string,
@@ -95,7 +99,7 @@ class LiteralReader {
 
   read(): LiteralText {
     const top = this.#content('', 0, '', 0);
-    return { top, comments: this.#comments };
+    return { top, comments: this.#comments, open: this.#isMixed ? [] : this.#open };
   }
 
   /** What stands up to a closing bracket, or to the end of the text. */
@@ -104,19 +108,23 @@ class LiteralReader {
     const map: LiteralMap = { kind: 'map', entries: [], items: [], name, start, end: start };
     for (;;) {
       this.#space();
-      if (this.#at >= text.length) break;
+      if (this.#at >= text.length) {
+        if (closer !== '') this.#open.push(start);
+        break;
+      }
       const sign = text[this.#at];
       if (sign === closer) {
         this.#at++;
         break;
       }
       if (sign === ',' || sign === ';' || sign === ']' || sign === '}' || sign === ')') {
+        this.#isMixed ||= sign !== ',' && sign !== ';';
         this.#at++;
         continue;
       }
       const before = this.#at;
       const node = this.#node(depth);
-      if (node) this.#take(map, node, depth);
+      if (node && !(closer !== '' && this.#isCut(node))) this.#take(map, node, depth);
       if (this.#at === before) this.#at++;
       if (this.#nodes > mostNodes) break;
     }
@@ -138,8 +146,15 @@ class LiteralReader {
     this.#at += sign.length;
     this.#space();
     const value = this.#at < this.text.length ? this.#node(depth) : undefined;
-    if (value) map.entries.push({ key: only, value });
+    if (value && (depth === 0 || !this.#isCut(value))) map.entries.push({ key: only, value });
     else if (this.#at === back) this.#at++;
+  }
+
+  /** Whether the text ends with a value, which may go on. */
+  #isCut(node: LiteralNode): boolean {
+    if (node.kind !== 'value' || (node.isQuoted && node.end < this.text.length)) return false;
+    this.#textEnd ??= this.text.trimEnd().length;
+    return node.end >= this.#textEnd;
   }
 
   /** A node, with what is joined to it where it is a text. */

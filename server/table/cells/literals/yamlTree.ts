@@ -1,6 +1,6 @@
 import { audioEndingInText, namesAudioFileIn } from '../../../model/fileNames';
 import type { LiteralComment, LiteralEntry, LiteralMap, LiteralNode, LiteralText } from './literalTree';
-import { readLiteralAt } from './literalTree';
+import { readFlow } from './literalTree';
 
 /** So much of a text tells whether it is of this kind. */
 const looked = 1 << 14;
@@ -35,9 +35,18 @@ export function readIndented(text: string): LiteralText | undefined {
   const reader = new IndentedReader(text, tokens);
   const node = reader.block(-1, 0);
   const top: LiteralMap = { kind: 'map', name: '', entries: [], items: [], start: 0, end: text.length };
-  if (node?.kind === 'map') return { top: node, comments };
+  const open = reader.open ?? keyAtEnd(tokens);
+  if (node?.kind === 'map') return { top: node, comments, open };
   if (node) top.items.push(node);
-  return { top, comments };
+  return { top, comments, open };
+}
+
+/** The key above, where the text ends with a word in a line of its own: the start of a key. */
+function keyAtEnd(tokens: readonly Token[]): number[] {
+  const [before, last] = tokens.slice(-2);
+  return last?.kind === 'value' && before?.kind === 'entry' && last.column >= before.column && last.column > 0
+    ? [before.keyStart]
+    : [];
 }
 
 function tokensOf(text: string, comments: LiteralComment[]): Token[] {
@@ -112,11 +121,16 @@ function addLine(
 
 class IndentedReader {
   #at = 0;
+  readonly #end: number;
+  /** Places that are open where the text ends, as in {@link LiteralText.open}; `undefined` where its last value is no list or map in brackets. */
+  open: readonly number[] | undefined;
 
   constructor(
     readonly text: string,
     readonly tokens: readonly Token[],
-  ) {}
+  ) {
+    this.#end = text.trimEnd().length;
+  }
 
   /** The node of the tokens that stand further right than a column. */
   block(parent: number, depth: number): LiteralNode | undefined {
@@ -176,7 +190,9 @@ class IndentedReader {
     const { text } = this;
     const written = text.slice(start, end);
     if (/^[[{"']/.test(written)) {
-      const node = readLiteralAt(text, start, end);
+      const { top, open } = readFlow(text, start, end);
+      const [node] = top.items;
+      if (end >= this.#end) this.open = open;
       if (node) return node;
     }
     const comment = /\s#\s.*$/.exec(written);

@@ -21,6 +21,8 @@ import { numberColumnWitness } from './octaveWitnesses';
 const mostRows = 500;
 /** From so many different roots on, one root key in all files tells nothing (our choice). */
 const fewestNames = 3;
+/** Of so many numbers one name is a slip rather than a habit (our choice). */
+const fewAmong = 4;
 
 /** The convention that the note names of a table follow, and why it was taken. */
 export interface OctaveReading {
@@ -39,10 +41,12 @@ interface KeyPlaces {
 type ReadRoot = (text: string) => KeyReading | undefined;
 
 type RowKeys = { root?: KeyReading; low?: KeyReading; high?: KeyReading };
-/** Lowest and highest note name, as keys with middle C = C4. */
+/** Lowest and highest note name, as keys with middle C = C4, and how many keys are names and how many are numbers. */
 interface Extremes {
   least: number;
   greatest: number;
+  named: number;
+  numbered: number;
 }
 
 type Votes = Map<MiddleC, number>;
@@ -157,6 +161,8 @@ class OctaveEvidence {
     this.extremes = {
       least: Math.min(own.least, this.extremes?.least ?? own.least),
       greatest: Math.max(own.greatest, this.extremes?.greatest ?? own.greatest),
+      named: own.named + (this.extremes?.named ?? 0),
+      numbered: own.numbered + (this.extremes?.numbered ?? 0),
     };
     const sample = find('sample');
     const witness = numberColumnWitness(this.#cells, data, columns, Object.values(places), this.#naming);
@@ -310,15 +316,18 @@ function namedExtremes(
 ): Extremes | undefined {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
+  let [named, numbered] = [0, 0];
   const ranges = new CellReadings(cells, (text) => readKeyRange(text, naming));
   for (const column of new Set(Object.values(places))) {
     if (column < 0) continue;
     for (const row of data) {
       const cell = cells.cell(row, column);
       // Plain numbers name no note.
+      if (cell >= 0 && cells.digits(cell, 3) >= 0) numbered++;
       if (cell < 0 || cells.digits(cell, 3) >= 0) continue;
       const seen = ranges.count;
       const range = ranges.of(cell);
+      if (range?.low.named !== undefined && range.low.number === undefined) named++;
       if (ranges.count === seen) continue;
       for (const key of range ? [range.low, range.high] : []) {
         if (key.named === undefined || key.number !== undefined) continue;
@@ -327,18 +336,26 @@ function namedExtremes(
       }
     }
   }
-  return least === Number.POSITIVE_INFINITY ? undefined : { least, greatest };
+  return least === Number.POSITIVE_INFINITY ? undefined : { least, greatest, named, numbered };
 }
 
-function byExtremes({ least, greatest }: Extremes): OctaveReading | undefined {
+function byExtremes(extremes: Extremes): OctaveReading | undefined {
+  const { least, greatest } = extremes;
   const fits = (one: MiddleC) => least + octaveShifts[one] >= 0 && greatest + octaveShifts[one] <= 127;
-  if (fits('C4')) return undefined;
+  if (fits('C4') || areFew(extremes)) return undefined;
   const middleC = conventions.find(fits);
   return middleC && { middleC, reason: 'otherwise some note names would lie outside the keys 0..127' };
 }
 
+/** Whether a few names stand among numbers: one of them may be a slip, and says nothing of octaves by itself. */
+function areFew({ named, numbered }: Extremes): boolean {
+  return named * fewAmong <= numbered;
+}
+
 /** By the usual key spans of keyboards, or of the one kind of instrument that sample names speak of. */
-function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): OctaveReading | undefined {
+function bySpan(extremes: Extremes, words: ReadonlySet<string>): OctaveReading | undefined {
+  const { least, greatest } = extremes;
+  if (areFew(extremes)) return undefined;
   for (const { keys, low, high } of keyboardSpans) {
     const middleC = conventions.find(
       (one) => least + octaveShifts[one] === low && greatest + octaveShifts[one] === high,

@@ -46,10 +46,10 @@ const text = `<library folder="other">
 </library>`;
 
 describe('a folder that an element around paths names', () => {
-  it('is that of the nearest one', () => {
+  it('is that of the nearest one, inside those of elements of its name', () => {
     expect(samplesIn(text)).toEqual([
       'tapes/soft/a.wav',
-      'tapes/very/soft/b.wav',
+      'tapes/soft/very/soft/b.wav',
       'tapes/soft/c.wav',
       'tapes/other/d.wav',
       '*sine',
@@ -70,7 +70,7 @@ describe('a folder that an element around paths names', () => {
       return editedText(text, edit(instrument, { kind: 'set', header, name: 'sample', value }).edits);
     };
     expect(set(0, 'tapes/soft/new.wav')).toBe(text.replace('a.wav', 'new.wav'));
-    expect(set(1, 'tapes/soft/new.wav')).toBe(text.replace('b.wav', '../../soft/new.wav'));
+    expect(set(1, 'tapes/soft/new.wav')).toBe(text.replace('b.wav', '../../new.wav'));
     expect(set(3, 'tapes/other/e.wav')).toBe(text.replace('d.wav', 'e.wav'));
   });
 
