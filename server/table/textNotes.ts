@@ -27,7 +27,8 @@ export function noteText(
     const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
     notes.add('assumed', span, message);
   }
-  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
+  for (const { text: said, start, end, kind } of cells.assumptions)
+    notes.add(kind ?? 'assumed', { start, end }, said);
   for (const { text: remark, start, end } of cells.remarks) {
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
     notes.add('ignored', { start, end }, message, 'remark');
