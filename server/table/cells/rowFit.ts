@@ -31,8 +31,8 @@ const fewestApart = 3;
 const noValue = /^[-\u2212\u2010-\u2015_.?]{1,4}$/;
 
 const keyMeanings: ReadonlySet<ColumnMeaning> = new Set(['key', 'lokey', 'hikey', 'pitch_keycenter']);
-/** Of each pair the first is never above the second. */
-const pairs = [
+/** Meanings of which the first is never above the second. */
+export const orderedPairs = [
   ['lokey', 'hikey'],
   ['lokey', 'pitch_keycenter'],
   ['pitch_keycenter', 'hikey'],
@@ -90,7 +90,7 @@ export class RowFit {
     this.#columns = meanings.map((_, column) => this.#usual(full.map((row) => row[column] ?? -1)));
     const isOrdered = ({ low, high }: Pair) =>
       mostly(full, (row) => order(this.#number(row, low), this.#number(row, high)));
-    this.#pairs = pairs
+    this.#pairs = orderedPairs
       .map(([low, high]) => this.#pair(full, this.#places.get(low) ?? -1, this.#places.get(high) ?? -1))
       .filter((pair) => pair.low >= 0 && pair.high >= 0 && isOrdered(pair));
     this.#named = this.#namedBy(full);
