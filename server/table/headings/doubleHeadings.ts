@@ -13,7 +13,7 @@ const mostRows = 300;
 const mostColumns = 60;
 
 /** Two rows of headings, one of which counts, and what is told of that. */
-export interface DoubleHeadings {
+interface DoubleHeadings {
   used: number;
   other: number;
   told: Assumption;
