@@ -30,7 +30,8 @@ export function noteText(
     notes.add('assumed', span, message);
   }
   if (cells.cutEnd) noteCutEnd(cells.cutEnd, notes);
-  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
+  for (const { text: said, start, end, kind } of cells.assumptions)
+    notes.add(kind ?? 'assumed', { start, end }, said);
   for (const { text: remark, start, end } of cells.remarks) {
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
     notes.add('ignored', { start, end }, message, 'remark');

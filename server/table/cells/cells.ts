@@ -14,6 +14,14 @@ const mostWritten = 1e9;
 const mostWholeDigits = 10;
 const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** digits);
 
+/** What was assumed of a stretch of the text, in sentences for people; `dropped` where it is left out. */
+export interface Assumption {
+  text: string;
+  start: number;
+  end: number;
+  kind?: 'dropped';
+}
+
 /**
  * The cells of a table in flat lists, row by row. A cell's span is that of its content: without the white space
  * around it and without its quotation marks. Much is read from {@link codes}, without a string being cut out.
@@ -59,7 +67,7 @@ export class TableCells {
   answers: readonly Answer[] = [];
 
   /** What was assumed when the rows were made, in sentences for people. */
-  assumptions: readonly { text: string; start: number; end: number }[] = [];
+  assumptions: readonly Assumption[] = [];
 
   /** Where the text ends before what it began is complete. */
   cutEnd: CutEnd | undefined;

@@ -3,6 +3,7 @@ import type { Unit } from '../../trade/meaning';
 import { readNumber } from '../../trade/readings/numberReading';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
+import { cellsOfRow, filledWidth } from './filledWidth';
 import { namesAudioFile } from './namesAudioFile';
 
 type Kind = 'empty' | 'file' | 'number' | 'text' | Unit;
@@ -52,7 +53,10 @@ export function realignedRows(cells: TableCells): TableCells | undefined {
     if (found) moved.set(row, found);
   }
   if (moved.size === 0) return undefined;
-  const rows = Array.from({ length: cells.rowCount }, (_, row) => moved.get(row)?.row ?? rowOf(cells, row));
+  const rows = Array.from(
+    { length: cells.rowCount },
+    (_, row) => moved.get(row)?.row ?? cellsOfRow(cells, row),
+  );
   const arranged = arrangedCells(cells, rows);
   arranged.assumptions = [
     ...cells.assumptions,
@@ -120,7 +124,7 @@ function realigned(
   usual: Usual,
   kinds: ColumnKinds,
 ): { row: number[]; how: string } | undefined {
-  const own = rowOf(cells, row);
+  const own = cellsOfRow(cells, row);
   const candidates: { row: number[]; way: string }[] = [];
   for (const [at, cell] of own.entries())
     if (kindOf(cells, cell) === 'empty')
@@ -148,7 +152,7 @@ function withLackingCell(
   usual: Usual,
   kinds: ColumnKinds,
 ): { row: number[]; how: string } | undefined {
-  const own = rowOf(cells, row).slice(0, filledWidth(cells, row));
+  const own = cellsOfRow(cells, row).slice(0, filledWidth(cells, row));
   const strays = own.findIndex((cell, column) => {
     const kind = kindOf(cells, cell);
     return isUnit(kind) && !kinds[column]?.has(kind);
@@ -175,13 +179,6 @@ function withLackingCell(
   };
 }
 
-/** How many cells a row has up to the last that holds something. */
-function filledWidth(cells: TableCells, row: number): number {
-  let width = cells.width(row);
-  while (width > 0 && isEmpty(cells, cells.cell(row, width - 1))) width--;
-  return width;
-}
-
 function isEmpty(cells: TableCells, cell: number): boolean {
   return cell < 0 || cells.starts[cell] === cells.ends[cell];
 }
@@ -201,10 +198,6 @@ function agreement(cells: TableCells, row: readonly number[], kinds: ColumnKinds
     if (kinds[column]?.has(kind)) return sum + 1;
     return kind === 'empty' ? sum : sum - 1;
   }, 0);
-}
-
-function rowOf(cells: TableCells, row: number): number[] {
-  return Array.from({ length: cells.width(row) }, (_, column) => cells.cell(row, column));
 }
 
 function kindOf(cells: TableCells, cell: number): Kind {

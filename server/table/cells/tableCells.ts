@@ -34,6 +34,7 @@ import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
 import { splitWords, usualWidth } from './split/splitWords';
 import { turnedTable } from './turnedTable';
+import { mendedUnevenRows } from './unevenRows';
 import { unheadedNumbers } from './unheadedNumbers';
 
 /**
@@ -106,7 +107,9 @@ function* arrangedTable(given: TableCells, html: boolean, written: string): Step
   if (joined) return joined;
   yield 0.9;
   if (html) return cells;
-  return (cells.bySpaces ? filledShortRows(cells) : realignedRows(cells)) ?? cells;
+  if (cells.bySpaces) return filledShortRows(cells) ?? cells;
+  const aligned = realignedRows(cells) ?? cells;
+  return mendedUnevenRows(aligned) ?? aligned;
 }
 
 /** So much of a text is looked at for marks. */

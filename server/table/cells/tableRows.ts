@@ -6,9 +6,17 @@ import { readNumber } from '../../trade/readings/numberReading';
 import { saysOnRelease } from '../../trade/readings/startInTitle';
 import { statedSettings } from '../../trade/statements/settings';
 import { isSwitchTitle } from '../../trade/switchTitles';
+import { doubleHeadings } from '../headings/doubleHeadings';
 import type { ColumnHeading } from '../headings/headingRows';
-import { countValues, findHeading, headingsOf, isHeadingRow, mostColumns } from '../headings/headingRows';
-import type { TableCells } from './cells';
+import {
+  countValues,
+  findHeading,
+  headingsOf,
+  isHeadingRow,
+  mostColumns,
+  singleHeadings,
+} from '../headings/headingRows';
+import type { Assumption, TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';
 import { isRuling } from './split/delimiter';
 
@@ -111,7 +119,7 @@ class TableFinder {
     let before: number[] = [];
     if (heading < 0 || above.length >= fewestAbove) this.#open([], none);
     else {
-      const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
+      const { rows } = this.#headingsAt(heading);
       before = this.#rows.filter((row) => row < rows[0]);
       for (const row of before) this.#above.add(this.#likeText(row));
       const last = before.at(-1);
@@ -145,7 +153,6 @@ class TableFinder {
 
   #take(row: number, heading: number): void {
     const { cells } = this;
-    const width = Math.min(this.#width, mostColumns);
     if (this.#headingRows.includes(row)) return;
     const table = this.#table;
     if (table && this.#saysHeadings(row)) {
@@ -156,8 +163,10 @@ class TableFinder {
       !table ||
       (heading >= 0 && this.#tables.length < mostTables && isHeadingRow(cells, row))
     ) {
-      const { rows, headings } = headingsOf(cells, row, width);
+      const { rows, headings, told } = this.#headingsAt(row);
       this.#open(rows, headings);
+      if (told && !cells.assumptions.some(({ text }) => text === told.text))
+        cells.assumptions = [...cells.assumptions, told];
       this.#title = -1;
       this.#headingsAfterTitle = this.#isBlank(row - 1);
     } else if (this.#above.size > 0 && this.#above.has(this.#likeText(row))) {
@@ -185,6 +194,19 @@ class TableFinder {
         this.#titled++;
       }
     }
+  }
+
+  /** The headings of the row that was found, or of one beside it that contradicts it, and the rows that they stand in. */
+  #headingsAt(row: number): { headings: ColumnHeading[]; rows: number[]; told?: Assumption } {
+    const width = Math.min(this.#width, mostColumns);
+    const double = doubleHeadings(this.cells, row);
+    if (!double) return headingsOf(this.cells, row, width);
+    const { used, other, told } = double;
+    return {
+      headings: singleHeadings(this.cells, used, width),
+      rows: [used, other].sort((a, b) => a - b),
+      told,
+    };
   }
 
   #open(headingRows: readonly number[], headings: ColumnHeading[]): void {

@@ -195,9 +195,12 @@ export function headingsOf(
     bestRows = [upper, lower];
     most = gain;
   }
-  const single = () =>
-    Array.from({ length: width }, (_, column) => headingAt(cells, cells.cell(row, column)));
-  return { headings: best ?? single(), rows: bestRows };
+  return { headings: best ?? singleHeadings(cells, row, width), rows: bestRows };
+}
+
+/** The headings that stand in one row. */
+export function singleHeadings(cells: TableCells, row: number, width: number): ColumnHeading[] {
+  return Array.from({ length: width }, (_, column) => headingAt(cells, cells.cell(row, column)));
 }
 
 function headingAt(cells: TableCells, cell: number): ColumnHeading {

@@ -1,14 +1,10 @@
-import { conventions, octaveShifts } from '../../trade/middleC';
-import { notesInFileName } from '../../trade/readings/keyReading';
 import type { Statements } from '../../trade/statements/statements';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from '../zones/zoneList';
-
-/** So many names have to agree with the roots that are given (our choice). */
-const leastNames = 2;
+import { rootsInNames } from './rootsInNames';
 
 /**
  * Gives zones their roots that some rows of a column of roots leave out, each with a note: by another zone with the same sample or the
@@ -76,35 +72,19 @@ class Known {
   /** Roots by sample and by keys; `undefined` where several differ. */
   readonly ofSample = new Map<string, number | undefined>();
   readonly ofKeys = new Map<string, number | undefined>();
-  /** Keys to add to notes in names, where all names agree with their roots. */
-  #shift: number | undefined;
+  /** The root that a name tells. */
+  readonly named: (name: string) => number | undefined;
 
   constructor(zones: ZoneList, first: number) {
     const roots = zones.column('pitch_keycenter');
-    const shifts = new Map<number, number>();
-    let named = 0;
+    this.named = rootsInNames(zones, first);
     for (let zone = first; zone < zones.count; zone++) {
       if (roots.cells[zone] < 0) continue;
       const root = roots.numbers[zone];
       put(this.ofSample, zones.sample(zone), root);
       const keys = keysOf(zones, zone);
       if (keys !== '') put(this.ofKeys, keys, root);
-      const notes = notesInFileName(zones.sample(zone));
-      if (notes.length === 0) continue;
-      named++;
-      for (const convention of conventions) {
-        const shift = octaveShifts[convention];
-        if (notes.some((note) => note + shift === root)) shifts.set(shift, (shifts.get(shift) ?? 0) + 1);
-      }
     }
-    const [agreed] = [...shifts].filter(([, count]) => count === named && count >= leastNames);
-    this.#shift = agreed?.[0];
-  }
-
-  /** The root that the one note in a name tells. */
-  named(name: string): number | undefined {
-    const [note, ...others] = this.#shift === undefined ? [] : notesInFileName(name);
-    return note === undefined || others.length > 0 ? undefined : note + (this.#shift ?? 0);
   }
 }
 

@@ -137,7 +137,7 @@ export class LoopColumns {
       this.#judge.keep(zone, start, second, this.#secondIn(column), unit !== 'frames');
     else if (start !== undefined && endCell < 0 && lengthCell < 0 && this.#goesToEnd)
       this.#keepToEnd(zone, start, startCell);
-    else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(start, second, row);
+    else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(zone, start, second);
   }
 
   /** Whether the text says that loops end with their files; noted once. */
@@ -189,7 +189,7 @@ export class LoopColumns {
     const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]) ?? startPlace;
     if (!startPlace || !endPlace) return;
     if (end <= start) {
-      if (start > 0) this.#dropPoints(start, end, row);
+      if (start > 0) this.#dropPoints(zone, start, end);
       return;
     }
     const modes = this.table.zones.column('loop_mode');
@@ -225,17 +225,25 @@ export class LoopColumns {
     return reading;
   }
 
-  #dropPoints(start: number | undefined, end: number | undefined, row: number): void {
+  /** Leaves out points that make no loop, and the mode that needs them: a player would loop the whole file. */
+  #dropPoints(zone: number, start: number | undefined, end: number | undefined): void {
     const why =
       end === undefined
         ? 'is a loop start without a loop end'
         : start === undefined
           ? 'is a loop end without a loop start'
           : 'makes no loop: its start does not lie before its end';
+    const row = this.table.zones.rows[zone];
     const startPlace = this.#placeIn(row, [this.#start, this.#switch]);
     const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]);
     const place = end === undefined ? startPlace : endPlace;
-    if (place) this.table.drop(place.cell, place.column, why);
+    const mode = this.table.zones.values('loop_mode');
+    const hadMode = (mode?.cells[zone] ?? -1) >= 0;
+    if (mode) mode.cells[zone] = -1;
+    const type = this.table.zones.values('loop_type');
+    if (type) type.cells[zone] = -1;
+    const left = hadMode ? 'it and the loop mode of its row are' : 'it is';
+    if (place) this.table.drop(place.cell, place.column, why, left);
   }
 }
 

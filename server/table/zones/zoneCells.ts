@@ -141,11 +141,11 @@ export class ZoneCells {
     notes.add(kind, { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 }, sentence);
   }
 
-  /** Notes that a cell's value is left out; `why` goes on from the cell's text. */
-  drop(cell: number, column: ColumnReading, why: string): void {
+  /** Notes that a cell's value is left out; `why` goes on from the cell's text, and `left` says what is. */
+  drop(cell: number, column: ColumnReading, why: string, left = 'it is'): void {
     const text = this.cells.value(cell);
     const reason = text.startsWith('=') ? 'is a formula, not a value' : why;
-    this.#note('dropped', cell, column, `"${shortened(text)}" ${reason}; it is left out.`);
+    this.#note('dropped', cell, column, `"${shortened(text)}" ${reason}; ${left} left out.`);
   }
 
   /** Notes that a cell's value is written in another way; `how` goes on from the cell's text. */

@@ -13,6 +13,7 @@ import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import { completeKeys } from '../keys/completeKeys';
 import { completeRoots } from '../keys/completeRoots';
+import { noteFarRoots } from '../keys/farRoots';
 import { KeylessRows } from '../keys/keylessRows';
 import { fillRoots } from '../keys/missingRoots';
 import { closeOpenEnds } from '../keys/openEnds';
@@ -110,6 +111,7 @@ export function* readTableZones(
   spreadRoots(zones, first, columns, notes, options);
   completeRoots(zones, first, columns, notes, options);
   fillRoots(zones, first, columns, notes, options);
+  noteFarRoots(zones, first, notes);
   yield 0.98;
   shareByDynamics(zones, first, columns, fromNames, rest.statements, notes);
   yield 0.99;

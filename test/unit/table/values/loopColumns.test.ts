@@ -285,3 +285,27 @@ describe('loops of two points in a cell', () => {
     expect(notes(text)).toMatch(/Line 2,.*"200-100".* makes no loop/);
   });
 });
+
+describe('points that make no loop', () => {
+  const mode = (rows: string) =>
+    loops(under('Loop | Loop start | Loop end', rows, 'b.wav | 62 | forward | 10 | 90'))[0];
+
+  it.each([
+    'forward | 900 | 300',
+    'until release | 700 | 700',
+    'ping-pong | 900 | 300',
+    'forward | 900 | ',
+    'forward | | 900',
+  ])('take the mode with them that would loop the whole file: %s', (row) => {
+    expect(mode(`a.wav | 60 | ${row}`)).toBe('- - - -');
+    expect(notes(under('Loop | Loop start | Loop end', `a.wav | 60 | ${row}`))).toMatch(
+      /Line 2.*it and the loop mode of its row are left out/,
+    );
+  });
+
+  it('leave a mode that needs none', () => {
+    expect(mode('a.wav | 60 | off | 900 | 300')).toBe('no_loop - - -');
+    expect(mode('a.wav | 60 | one-shot | 900 | 300')).toBe('one_shot - - -');
+    expect(mode('a.wav | 60 | forward | | ')).toBe('loop_continuous - - -');
+  });
+});
