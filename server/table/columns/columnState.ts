@@ -1,5 +1,7 @@
 import { namesAudioFileIn } from '../../model/fileNames';
 import { tellsOfFile } from '../../trade/headings/fileHeadings';
+import { unitInHeading } from '../../trade/headings/headings';
+import { givesMeasuredUnit, namesMeasure } from '../../trade/languages/measuredWords';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -58,9 +60,11 @@ export class ColumnState {
     if (this.contents.every(({ marked }) => marked === 0)) for (const one of this.contents) one.unmarked = 0;
     this.holdsFiles = this.contents.map((contents) => shareOf(contents, 'file') >= 0.5);
     for (const { index, heading, evidence } of this.columns) {
-      if (!tellsOfFile(heading)) continue;
-      this.#ofFiles.add(index);
-      evidence.push('Its heading tells of the files, and not of zones.');
+      if (this.isMeasured(index)) this.leaveMeasured(index, 'Its heading');
+      else if (tellsOfFile(heading)) {
+        this.#ofFiles.add(index);
+        evidence.push('Its heading tells of the files, and not of zones.');
+      }
     }
     for (const [index, meaning] of chosen) {
       if (this.columns[index]) this.claim(index, meaning, 1, 'Set by hand.');
@@ -70,6 +74,24 @@ export class ColumnState {
   /** Whether a column other than this one names audio files. */
   othersHoldFiles(index: number): boolean {
     return this.holdsFiles.some((holds, other) => holds && other !== index);
+  }
+
+  /** Whether the heading of a column of numbers says that they were measured in the samples. */
+  isMeasured(index: number): boolean {
+    const { heading } = this.columns[index];
+    const contents = this.contents[index];
+    if (shareOf(contents, 'number') < 0.5) return false;
+    const isOfLevels =
+      unitInHeading(heading) === 'dB' || (contents.units.get('dB') ?? 0) * 2 > contents.filled;
+    return givesMeasuredUnit(heading) || (isOfLevels && namesMeasure(heading));
+  }
+
+  /** Leaves a column out, as `who` says that it holds how loud the samples are. */
+  leaveMeasured(index: number, who: string): void {
+    this.#ofFiles.add(index);
+    this.columns[index].evidence.push(
+      `${who} tells how loud the samples are, and sets no level. If they are levels to set, call the column "Level (dB)".`,
+    );
   }
 
   /** What stands in the column of a meaning. */

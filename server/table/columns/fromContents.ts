@@ -1,5 +1,6 @@
 import { speaksOfOtherFrequency } from '../../trade/headings/frequencyHeadings';
 import { aloneEnd } from '../../trade/headings/headingStems';
+import { namesMeasure } from '../../trade/languages/measuredWords';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { keyFrequencies } from '../../trade/readings/frequencyReading';
@@ -174,7 +175,8 @@ function plainMeaning(
   if (headingsKnown) return undefined;
   if (shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 <= contents.filled)
     return is('group', 0.5, 'Its cells are names that recur.');
-  const isLevel = contents.fractional > 0 && contents.negative > 0;
+  const isLevel =
+    contents.fractional > 0 && contents.negative > 0 && !namesMeasure(state.columns[index].heading);
   if (isLevel && contents.least >= -96 && contents.greatest <= 24 && shareOf(contents, 'number') >= 0.9) {
     const evidence = 'Its numbers have fractions and lie within −96 and 24, as levels in dB do.';
     return is('volume', 0.4, evidence);
