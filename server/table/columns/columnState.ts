@@ -15,6 +15,8 @@ const mostLooks = 100_000;
 /** Lines of words have a few commas, and so many characters of them are looked at. */
 const mostInWords = 3;
 const longestLine = 300;
+/** So many rows at the start and the end may be remarks. */
+const mostAtEnds = 3;
 
 /** The columns of a table while it is found out what they hold. */
 export class ColumnState {
@@ -134,19 +136,28 @@ export class ColumnState {
   }
 }
 
-/** The rows without lines of words, as a greeting with a comma inside is one: they name no file, as most do, and have no digit. */
+/**
+ * The rows without lines of words, as a greeting with a comma inside is one, and a remark above or below all others: they name no file, as
+ * most do, and have no digit, or fewer cells than any row of a file.
+ */
 function withoutWords(cells: TableCells, rows: readonly number[]): readonly number[] {
-  const isWords = (row: number) => {
-    const { start, end } = cells.rowSpan(row);
-    const text = cells.text.slice(start, Math.min(end, start + longestLine));
-    return !/\d/.test(text) && !namesAudioFileIn(text) && /\p{L}{3}.*\p{L}{3}/u.test(text);
-  };
-  const wordy = new Set(rows.filter((row) => cells.filled(row) <= mostInWords && isWords(row)));
-  const files = rows.filter((row) => {
-    const { start, end } = cells.rowSpan(row);
-    return namesAudioFileIn(cells.text.slice(start, Math.min(end, start + longestLine)));
+  const texts = new Map(
+    rows.map((row) => {
+      const { start, end } = cells.rowSpan(row);
+      return [row, cells.text.slice(start, Math.min(end, start + longestLine))] as const;
+    }),
+  );
+  const files = rows.filter((row) => namesAudioFileIn(texts.get(row) ?? ''));
+  if (files.length * 2 <= rows.length) return rows;
+  const named = new Set(files);
+  const least = Math.min(...files.map((row) => cells.filled(row)));
+  const isAtEnd = (at: number) => at < mostAtEnds || at >= rows.length - mostAtEnds;
+  return rows.filter((row, at) => {
+    const text = texts.get(row) ?? '';
+    if (named.has(row)) return true;
+    const isWords = cells.filled(row) <= mostInWords && !/\d/.test(text) && /\p{L}{3}.*\p{L}{3}/u.test(text);
+    return !isWords && !(isAtEnd(at) && cells.filled(row) < least && /\p{L}{3}/u.test(text));
   });
-  return wordy.size > 0 && files.length * 2 > rows.length ? rows.filter((row) => !wordy.has(row)) : rows;
 }
 
 /** Whether nearly all cells of a column are keys. */

@@ -11,6 +11,7 @@ import { findEnds } from './byValues/keyEnds';
 import { findKeyOrder, orderShare } from './byValues/keyOrder';
 import { findLayers, reachAllVelocities } from './byValues/layeredRanges';
 import { findMissingEnd } from './byValues/missingEnd';
+import { namesBlocks } from './byValues/namedBlocks';
 import { findDynamics, findTriggers, velocityMeanings } from './byValues/playingWords';
 import { findRootFrequencies } from './byValues/rootFrequencies';
 import { findRoot, holdsKeys } from './byValues/rootWithin';
@@ -172,7 +173,10 @@ function plainMeaning(
   }
   if (contents.counts.pan > 0 && shareOf(contents, 'pan', 'number') >= 0.9)
     return is('pan', 0.85, 'Its cells are pan positions.');
-  if (headingsKnown) return undefined;
+  if (headingsKnown)
+    return keysGiven(state) && namesBlocks(state, index)
+      ? is('group', 0.6, 'Its cells are names, and the rows of each stand together.')
+      : undefined;
   if (shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 <= contents.filled)
     return is('group', 0.5, 'Its cells are names that recur.');
   const isLevel =
@@ -182,6 +186,11 @@ function plainMeaning(
     return is('volume', 0.4, evidence);
   }
   return undefined;
+}
+
+/** Whether a column gives the keys of zones; roots alone share the keys out by groups. */
+function keysGiven({ taken }: ColumnState): boolean {
+  return (['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => taken.has(meaning));
 }
 
 /** Whether several columns hold names of notes, which tell the keys before numbers do. */
