@@ -1,7 +1,7 @@
 import { namesAudioFileIn } from '../../model/fileNames';
 import { tellsOfFile } from '../../trade/headings/fileHeadings';
 import { unitInHeading } from '../../trade/headings/headings';
-import { givesMeasuredUnit, namesMeasure } from '../../trade/languages/measuredWords';
+import { givesMeasuredUnit, namesMeasure, withoutReference } from '../../trade/languages/measuredWords';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -80,7 +80,7 @@ export class ColumnState {
 
   /** Whether the heading of a column of numbers says that they were measured in the samples. */
   isMeasured(index: number): boolean {
-    const { heading } = this.columns[index];
+    const heading = withoutReference(this.columns[index].heading);
     const contents = this.contents[index];
     if (shareOf(contents, 'number') < 0.5) return false;
     const isOfLevels =

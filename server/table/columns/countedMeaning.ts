@@ -1,6 +1,6 @@
 import { unitInHeading } from '../../trade/headings/headings';
 import { unitOf } from '../../trade/languages/cellWords';
-import { namesMeasure } from '../../trade/languages/measuredWords';
+import { givesMeasuredUnit, namesMeasure } from '../../trade/languages/measuredWords';
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { saysOf } from '../../trade/phrases/toldWords';
@@ -22,7 +22,8 @@ export function countedMeaning(
   if (unit === 'linear' && !areFactors(contents)) return undefined;
   // A letter alone is more often a name.
   const isLetter = /(?:^|[^\p{L}])\p{L}[^\p{L}]*$/u.test(heading);
-  const isMeasured = (unit === 'dB' || unit === 'linear') && namesMeasure(heading);
+  const isMeasured =
+    (unit === 'dB' || unit === 'linear') && (namesMeasure(heading) || givesMeasuredUnit(heading));
   if (isLetter || isMeasured || shareOf(contents, 'number') < 0.5) return undefined;
   return { meaning: turned(heading, unit) ?? unitMeanings[unit], unit };
 }

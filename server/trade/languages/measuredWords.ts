@@ -2,7 +2,7 @@ import { bareWord } from './spelling';
 
 /** Units of how loud a sound is, which nothing is set in (ITU-R BS.1770-5, EBU R 128, common practice). */
 const absoluteUnit =
-  /lu ?fs|lkfs|db ?fs|db ?tp|(?<!\p{L})db ?(?:spl|rms|peak|u|v|a|\(a\))(?!\p{L})|(?<=[([{（]\s?)lu(?=\s?[)\]}）])/iu;
+  /lu ?fs|lkfs|db ?fs|db ?tp|(?<!\p{L})db(?: ?(?:spl|rms|peak)|[uva]|\([ac]\))(?!\p{L})|(?<=[([{（]\s?)lu(?=\s?[)\]}）])/iu;
 /** Words of what is measured in a sample, by language and without accents, some of them stems. */
 const byLanguage: readonly string[] = [
   '(?:true)?peaks?|peaking|rms|r128|spl|lra|plr|psr|crest|noise|hiss|snr|dr|headroom|threshold|dynamic range|measured|normali[sz]ed|average|avg|mean|integrated|momentary|short ?term',
@@ -21,6 +21,14 @@ const words = new RegExp(
   String.raw`(?<!\p{L})(?:${byLanguage.join('|')})(?!\p{L})|ピーク|ノイズ|実測|平均|峰值|噪|测得|測得|피크|노이즈|평균`,
   'u',
 );
+
+/** A level that something is compared with: `peak -1 dBFS`. */
+const reference = /(?:\p{L}{1,15} )?[-\u2212]?\d{1,3}(?:[.,]\d)? ?(?:lufs|lkfs|dbfs|dbtp)/giu;
+
+/** A text without the levels that something is compared with, as in `Gain (dB, peak -1 dBFS)`. */
+export function withoutReference(text: string): string {
+  return text.replace(reference, ' ');
+}
 
 /** Whether a text gives a unit in which levels are measured and never set: `LUFS`, `dBFS`, `dB SPL`. */
 export function givesMeasuredUnit(text: string): boolean {

@@ -35,8 +35,17 @@ describe('a column of how loud samples are', () => {
     );
   });
 
-  it.each(['Loudness (dB)', 'Gain (dB)', 'Pegel (dB)', 'Level dB'])('but not %s', (heading) => {
-    expect(volumes(rows(heading, '-2', '-1.5'))).toEqual([-2, -1.5]);
+  it.each(['Loudness (dB)', 'Gain (dB)', 'Pegel (dB)', 'Level dB', 'Gain (dB, peak -1 dBFS)'])(
+    'but not %s',
+    (heading) => {
+      expect(volumes(rows(heading, '-2', '-1.5'))).toEqual([-2, -1.5]);
+    },
+  );
+
+  it('may be one whose heading gives no unit, which is noted', () => {
+    const note = (text: string) => notesOf(text).find((one) => /"Loudness \(LUFS\)"/.test(one));
+    expect(note(rows('Loudness', '-22.4', '-17.9'))).toMatch(/^assumed: Column "Loudness" gives no unit/);
+    expect(note(rows('Loudness', '-3', '0'))).toBeUndefined();
   });
 
   it('leaves the column of levels to another one', () => {
