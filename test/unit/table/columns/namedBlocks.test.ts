@@ -27,6 +27,15 @@ describe('a column whose heading is not known, before that of the samples', () =
     expect(groups(block('Krabb', ...names))).toEqual(names.map(() => undefined));
   });
 
+  it('names none where its heading says something else', () => {
+    expect(groups(block('Loop', 'near', 'near', 'far', 'far'))).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+
   it('names none where roots alone share the keys out', () => {
     const text = table(
       'Krabb | File | Root',
