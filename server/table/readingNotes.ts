@@ -82,9 +82,11 @@ function isKeyColumn({ meaning }: ColumnReading): boolean {
 }
 
 /** Some of what stands in a column, in brackets, as far as it is words. */
-function examples(cells: TableCells, { data }: TableRows, { index }: ColumnReading): string {
+function examples(cells: TableCells, { data, width }: TableRows, { index }: ColumnReading): string {
   const texts = new Set<string>();
   for (const row of data.slice(0, mostLooked)) {
+    // A line of text is nothing of a column.
+    if (width > 2 && cells.filled(row) === 1) continue;
     const text = shortened(cells.value(cells.cell(row, index)));
     if (/\p{L}{2}/u.test(text)) texts.add(`"${text}"`);
     if (texts.size > mostExamples) break;

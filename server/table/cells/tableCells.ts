@@ -8,7 +8,7 @@ import { answersIn } from './markup/answers';
 import { leaveOutCutHtml } from './markup/cutHtml';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
 import { withoutLogHeads } from './markup/logHeads';
-import { readMarkdown } from './markup/markdownCells';
+import { readBold, readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { passOverStruck } from './markup/struckOut';
 import { wikiCells } from './markup/wikiCells';
@@ -163,6 +163,7 @@ function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | 
   if (delimiter === 'space') cells.bySpaces = true;
   if (delimiter === 'bar' && (hasRuling(cells) || markedCell.test(text.slice(0, looked))))
     readMarkdown(cells);
+  else if (text.includes('**')) readBold(cells);
   return cells;
 }
 

@@ -1,5 +1,7 @@
 import { namesAudioFileIn } from '../../model/fileNames';
 import { tellsOfFile } from '../../trade/headings/fileHeadings';
+import { unitInHeading } from '../../trade/headings/headings';
+import { givesMeasuredUnit, namesMeasure, withoutReference } from '../../trade/languages/measuredWords';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -13,6 +15,8 @@ const mostLooks = 100_000;
 /** Lines of words have a few commas, and so many characters of them are looked at. */
 const mostInWords = 3;
 const longestLine = 300;
+/** So many rows at the start and the end may be remarks. */
+const mostAtEnds = 3;
 
 /** The columns of a table while it is found out what they hold. */
 export class ColumnState {
@@ -61,9 +65,11 @@ export class ColumnState {
     if (this.contents.every(({ marked }) => marked === 0)) for (const one of this.contents) one.unmarked = 0;
     this.holdsFiles = this.contents.map((contents) => shareOf(contents, 'file') >= 0.5);
     for (const { index, heading, evidence } of this.columns) {
-      if (!tellsOfFile(heading)) continue;
-      this.#ofFiles.add(index);
-      evidence.push('Its heading tells of the files, and not of zones.');
+      if (this.isMeasured(index)) this.leaveMeasured(index, 'Its heading');
+      else if (tellsOfFile(heading)) {
+        this.#ofFiles.add(index);
+        evidence.push('Its heading tells of the files, and not of zones.');
+      }
     }
     for (const [index, meaning] of chosen) {
       if (this.columns[index]) this.claim(index, meaning, 1, 'Set by hand.');
@@ -73,6 +79,24 @@ export class ColumnState {
   /** Whether a column other than this one names audio files. */
   othersHoldFiles(index: number): boolean {
     return this.holdsFiles.some((holds, other) => holds && other !== index);
+  }
+
+  /** Whether the heading of a column of numbers says that they were measured in the samples. */
+  isMeasured(index: number): boolean {
+    const heading = withoutReference(this.columns[index].heading);
+    const contents = this.contents[index];
+    if (shareOf(contents, 'number') < 0.5) return false;
+    const isOfLevels =
+      unitInHeading(heading) === 'dB' || (contents.units.get('dB') ?? 0) * 2 > contents.filled;
+    return givesMeasuredUnit(heading) || (isOfLevels && namesMeasure(heading));
+  }
+
+  /** Leaves a column out, as `who` says that it holds how loud the samples are. */
+  leaveMeasured(index: number, who: string): void {
+    this.#ofFiles.add(index);
+    this.columns[index].evidence.push(
+      `${who} tells how loud the samples are, and sets no level. If they are levels to set, call the column "Level (dB)".`,
+    );
   }
 
   /** What stands in the column of a meaning. */
@@ -115,19 +139,28 @@ export class ColumnState {
   }
 }
 
-/** The rows without lines of words, as a greeting with a comma inside is one: they name no file, as most do, and have no digit. */
+/**
+ * The rows without lines of words, as a greeting with a comma inside is one, and a remark above or below all others: they name no file, as
+ * most do, and have no digit, or fewer cells than any row of a file.
+ */
 function withoutWords(cells: TableCells, rows: readonly number[]): readonly number[] {
-  const isWords = (row: number) => {
-    const { start, end } = cells.rowSpan(row);
-    const text = cells.text.slice(start, Math.min(end, start + longestLine));
-    return !/\d/.test(text) && !namesAudioFileIn(text) && /\p{L}{3}.*\p{L}{3}/u.test(text);
-  };
-  const wordy = new Set(rows.filter((row) => cells.filled(row) <= mostInWords && isWords(row)));
-  const files = rows.filter((row) => {
-    const { start, end } = cells.rowSpan(row);
-    return namesAudioFileIn(cells.text.slice(start, Math.min(end, start + longestLine)));
+  const texts = new Map(
+    rows.map((row) => {
+      const { start, end } = cells.rowSpan(row);
+      return [row, cells.text.slice(start, Math.min(end, start + longestLine))] as const;
+    }),
+  );
+  const files = rows.filter((row) => namesAudioFileIn(texts.get(row) ?? ''));
+  if (files.length * 2 <= rows.length) return rows;
+  const named = new Set(files);
+  const least = Math.min(...files.map((row) => cells.filled(row)));
+  const isAtEnd = (at: number) => at < mostAtEnds || at >= rows.length - mostAtEnds;
+  return rows.filter((row, at) => {
+    const text = texts.get(row) ?? '';
+    if (named.has(row)) return true;
+    const isWords = cells.filled(row) <= mostInWords && !/\d/.test(text) && /\p{L}{3}.*\p{L}{3}/u.test(text);
+    return !isWords && !(isAtEnd(at) && cells.filled(row) < least && /\p{L}{3}/u.test(text));
   });
-  return wordy.size > 0 && files.length * 2 > rows.length ? rows.filter((row) => !wordy.has(row)) : rows;
 }
 
 /** Whether nearly all cells of a column are keys. */

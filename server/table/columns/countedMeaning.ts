@@ -1,5 +1,6 @@
 import { unitInHeading } from '../../trade/headings/headings';
 import { unitOf } from '../../trade/languages/cellWords';
+import { givesMeasuredUnit, namesMeasure } from '../../trade/languages/measuredWords';
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { saysOf } from '../../trade/phrases/toldWords';
@@ -7,10 +8,6 @@ import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 
 const unitMeanings = { dB: 'volume', cents: 'tune', semitones: 'transpose', linear: 'volume' } as const;
-/** What is measured in a sample, and says nothing of how it is to be played. */
-const measured =
-  /(?<!\p{L})(?:peaks?|rms|lufs|lkfs|dbfs|noise|snr|headroom|spitze\p{L}*|rauschen|cr\u00eate|bruit|picos?|ruido|picco|rumore|ru\u00eddo|piek|ruis|brus|st\u00f8j|szum\p{L}*|\u0161um)(?!\p{L})/iu;
-
 /** Stems of words for making softer, without accents. */
 const softer =
   /(?<!\p{L})(?:att(?:en)?\b|attenu|atenu|dampf|damp|demp|dæmp|vaimenn|tlum|utlum|cut|loss|reduc|reduz|reduk|reduit|lower|down|softer|quieter|below|beneath|under|pad(?!\p{L})|plus bas|en dessous|unter|debajo|sotto|onder|leiser|absenk|abschwach|minder|lager|zachter|verzwak|affaibl|baiss|moins|baj|menos|rebaj|abbass|meno|ridott|baix|sank|sænk|ciszej|obniz|scisz|zeslab|ztis|ослаб|пониж|тише|halkit|csillap|kisma|azalt)/u;
@@ -25,7 +22,9 @@ export function countedMeaning(
   if (unit === 'linear' && !areFactors(contents)) return undefined;
   // A letter alone is more often a name.
   const isLetter = /(?:^|[^\p{L}])\p{L}[^\p{L}]*$/u.test(heading);
-  if (isLetter || measured.test(heading) || shareOf(contents, 'number') < 0.5) return undefined;
+  const isMeasured =
+    (unit === 'dB' || unit === 'linear') && (namesMeasure(heading) || givesMeasuredUnit(heading));
+  if (isLetter || isMeasured || shareOf(contents, 'number') < 0.5) return undefined;
   return { meaning: turned(heading, unit) ?? unitMeanings[unit], unit };
 }
 

@@ -1,5 +1,6 @@
 import { speaksOfOtherFrequency } from '../../trade/headings/frequencyHeadings';
 import { aloneEnd } from '../../trade/headings/headingStems';
+import { namesMeasure } from '../../trade/languages/measuredWords';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { keyFrequencies } from '../../trade/readings/frequencyReading';
@@ -10,6 +11,7 @@ import { findEnds } from './byValues/keyEnds';
 import { findKeyOrder, orderShare } from './byValues/keyOrder';
 import { findLayers, reachAllVelocities } from './byValues/layeredRanges';
 import { findMissingEnd } from './byValues/missingEnd';
+import { namesBlocks } from './byValues/namedBlocks';
 import { findDynamics, findTriggers, velocityMeanings } from './byValues/playingWords';
 import { findRootFrequencies } from './byValues/rootFrequencies';
 import { findRoot, holdsKeys } from './byValues/rootWithin';
@@ -171,15 +173,24 @@ function plainMeaning(
   }
   if (contents.counts.pan > 0 && shareOf(contents, 'pan', 'number') >= 0.9)
     return is('pan', 0.85, 'Its cells are pan positions.');
-  if (headingsKnown) return undefined;
+  if (headingsKnown)
+    return keysGiven(state) && namesBlocks(state, index)
+      ? is('group', 0.6, 'Its cells are names, and the rows of each stand together.')
+      : undefined;
   if (shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 <= contents.filled)
     return is('group', 0.5, 'Its cells are names that recur.');
-  const isLevel = contents.fractional > 0 && contents.negative > 0;
+  const isLevel =
+    contents.fractional > 0 && contents.negative > 0 && !namesMeasure(state.columns[index].heading);
   if (isLevel && contents.least >= -96 && contents.greatest <= 24 && shareOf(contents, 'number') >= 0.9) {
     const evidence = 'Its numbers have fractions and lie within −96 and 24, as levels in dB do.';
     return is('volume', 0.4, evidence);
   }
   return undefined;
+}
+
+/** Whether a column gives the keys of zones; roots alone share the keys out by groups. */
+function keysGiven({ taken }: ColumnState): boolean {
+  return (['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => taken.has(meaning));
 }
 
 /** Whether several columns hold names of notes, which tell the keys before numbers do. */

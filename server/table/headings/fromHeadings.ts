@@ -24,6 +24,8 @@ const levelOrLayer =
 const zoneWord =
   /^\s*(?:zon[eas]?s?|zones?n?|region(?:e[ns]?)?|regi\u00f3n|regi\u00e3o|r\u00e9gions?|regio's|strefa|z\u00f3na|z\u00f3n|\u0437\u043e\u043d\u0430|\u03b6\u03ce\u03bd\u03b7)\s*$|^(?:\u30be\u30fc\u30f3|\u9818\u57df|\u533a\u57df|\u5340\u57df|\uc874|\uc601\uc5ed)$/iu;
 
+const levels: ReadonlySet<ColumnMeaning> = new Set(['volume', 'attenuation', 'velocity_range', 'dynamics']);
+
 /** A heading whose column may hold what it says. */
 interface Doubtful {
   index: number;
@@ -44,6 +46,14 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
     if (!found) continue;
     const heading = settledByCells(found, state, index);
     if (heading.likeness !== 'spelling' && !state.labelled.has(index)) state.headingsKnown = true;
+    if (levels.has(heading.meaning) && !chosen.has(index)) {
+      if (state.isMeasured(index)) continue;
+      const measured = heading.unit === undefined ? glossary.measured(column.heading) : undefined;
+      if (measured !== undefined) {
+        state.leaveMeasured(index, `"${shortened(measured)}"`);
+        continue;
+      }
+    }
     if (chosen.has(index)) {
       column.unit = heading.unit;
       continue;

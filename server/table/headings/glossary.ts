@@ -1,7 +1,8 @@
 import type { HeadingReading } from '../../trade/headings/headings';
 import { readHeading } from '../../trade/headings/headings';
 import { panWord } from '../../trade/languages/cellWords';
-import { bareWord, usualSigns } from '../../trade/languages/spelling';
+import { givesMeasuredUnit } from '../../trade/languages/measuredWords';
+import { bareWord, usualSigns, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
@@ -55,6 +56,21 @@ export class Glossary {
     if (heading !== '') this.#settled.set(heading, { meaning, unit, text, isSettled: true });
   }
 
+  /** The clause, if any, that says of a heading that its levels are in a unit which is only measured: `the level is in LUFS`. */
+  measured(heading: string): string | undefined {
+    const name = wordsOf(heading).join(' ');
+    if (name.length < 2) return undefined;
+    for (const text of this.texts) {
+      if (!givesMeasuredUnit(text)) continue;
+      const clauses = text.split(/[.;!?\n](?=\s|$)|,\s/u);
+      const found = clauses.find(
+        (one) => givesMeasuredUnit(one) && !/\d/.test(one) && namesHeading(wordsOf(one).join(' '), name),
+      );
+      if (found !== undefined) return found.trim();
+    }
+    return undefined;
+  }
+
   #read(text: string): void {
     const [, heading = '', says = ''] = quoted.exec(text) ?? [];
     if (heading !== '') this.#add(heading, says, text);
@@ -87,6 +103,12 @@ export class Glossary {
     }
     return undefined;
   }
+}
+
+/** Whether a heading, or its plural, stands among some words. */
+function namesHeading(words: string, name: string): boolean {
+  const padded = ` ${words} `;
+  return [name, `${name}s`, `${name}e`].some((one) => padded.includes(` ${one} `));
 }
 
 /** The rows at the start and the end of a table that may be lines of text. */

@@ -1,4 +1,5 @@
 import { readHeading } from '../../trade/headings/headings';
+import { givesMeasuredUnit } from '../../trade/languages/measuredWords';
 import { isSwitchTitle } from '../../trade/switchTitles';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
@@ -267,7 +268,8 @@ function combined(
       gain++;
       headings.push({ text: both as string, cell });
     } else if (alone) headings.push(below);
-    else if (readHeading(above.text)) headings.push(above);
+    // A unit that is only measured tells what the word above it is no word for.
+    else if (readHeading(above.text) && !givesMeasuredUnit(below.text)) headings.push(above);
     else headings.push({ text: `${above.text} ${below.text}`.trim(), cell });
   }
   return { headings, gain };

@@ -31,6 +31,9 @@ type Decision = {
 
 const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
 const noLevel = 'not written';
+/** Words that are more often said of what is measured than of what is set, and the greatest level below which that is likely (our choice). */
+const loudness = /loudness|luidheid|响度/iu;
+const mostMeasured = -6;
 /** Words that say that levels are shares of the amplitude. */
 const amplitude = /ampl|ampiezza|linea[rl]|linéaire|lineær|линейн|амплитуд|πλάτος|振幅|진폭/iu;
 
@@ -122,7 +125,8 @@ export class LevelColumns {
   }
 
   #decide(column: ColumnReading, named: boolean): Decision {
-    const chosen = this.table.options.scales?.get(column.index);
+    const { table } = this;
+    const chosen = table.options.scales?.get(column.index);
     const taken = choices.find((one) => one === chosen);
     if (taken) return { scale: taken, isAttenuation: named, isGuess: false, reason: '' };
     const numbers = this.table.numbersIn(column);
@@ -138,6 +142,11 @@ export class LevelColumns {
     if (!guess.isOpen) {
       if (named !== isAttenuation || (!isAttenuation && numbers.plain.greatest > 0))
         this.#noteDecibels(column);
+      else if (numbers.plain.greatest < mostMeasured && loudness.test(column.heading))
+        table.noteColumn(
+          column,
+          `${columnName(column)} gives no unit: it is read as levels to set, in dB. If it tells how loud the samples are, say so in the heading, as in "Loudness (LUFS)".`,
+        );
       return { scale: guess.scale, isAttenuation, isGuess: true, reason: guess.reason };
     }
     if (guess.isLeft) {

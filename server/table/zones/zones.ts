@@ -20,6 +20,7 @@ import { closeOpenEnds } from '../keys/openEnds';
 import { spreadRoots } from '../keys/spreadRoots';
 import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
+import { noteContraryUnits } from '../values/contraryUnits';
 import { readGroupNames } from './groups/groupNames';
 import { velocitiesFromDynamics } from './layers/dynamicLayers';
 import { readNamedDynamics } from './layers/namedDynamics';
@@ -92,7 +93,9 @@ export function* readTableZones(
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
   giveBracketValues(zones, first, rest.statements.bracketValues, notes);
-  giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
+  const table = new ZoneCells(zones, first, columns, rows.data, notes, options);
+  noteContraryUnits(table);
+  giveToAll(table);
   for (const share of placeSamples(zones, first, resolveSample, names, rest.statements, notes))
     yield 0.9 + share * 0.05;
   notes.sortByRow(firstNote);

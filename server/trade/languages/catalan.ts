@@ -59,7 +59,7 @@ export const catalan: LanguageWords = {
   ditto: ['ídem', 'igual'],
   cells: {
     left: ['esquerra', 'esquerre', 'esq'],
-    right: ['dreta', 'dret', 'dre'],
+    right: ['dreta', 'dret', 'dre', 'dta'],
     centre: ['centre', 'mig'],
     whole: [
       'tot el fitxer',

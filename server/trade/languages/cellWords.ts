@@ -120,11 +120,17 @@ const half =
 const linkingWords =
   'to(?: the)?|nach|zur|auf|a(?: la)?|à(?: la)?|al|alla|hacia la|la|verso|para|op|naar|at|till|til|åt|na|w|do|vers(?: la)?|in|direction';
 const linking = new RegExp(`^(?:${linkingWords})$`, 'u');
+const linkAtStart = new RegExp(`^(?:${linkingWords})\\s`, 'iu');
 const linkAtEnd = new RegExp(`\\s(?:${linkingWords})$`, 'iu');
 
 /** A text without the small words behind it that lead up to a side: `30 % to the`. */
 export function withoutLink(text: string): string {
   return text.replace(linkAtEnd, '');
+}
+
+/** A text without the small words before a side: `to the left 30`. */
+export function withoutLead(text: string): string {
+  return text.replace(linkAtStart, '');
 }
 
 /** A side in several words, as a share of the way there: `ganz rechts`, `hard left`, `à moitié à gauche`; `undefined` for others. */

@@ -444,8 +444,8 @@ export const english: LanguageWords = {
     'previous',
   ],
   cells: {
-    left: ['l', 'left'],
-    right: ['r', 'right'],
+    left: ['l', 'left', 'lft'],
+    right: ['r', 'right', 'rgt'],
     centre: ['c', 'ctr', 'mid', 'middle', 'center', 'centre'],
     whole: [
       'whole file',

@@ -182,8 +182,8 @@ export const french: LanguageWords = {
   folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],
   ditto: ['idem', 'id.', 'ibid.', 'voir ci-dessus', 'comme ci-dessus', 'même', 'pareil'],
   cells: {
-    left: ['gauche', 'g'],
-    right: ['droite', 'd', 'droit'],
+    left: ['gauche', 'g', 'gch', 'gche'],
+    right: ['droite', 'd', 'droit', 'dte', 'drt'],
     centre: ['milieu', 'centré'],
     whole: [
       'fichier entier',

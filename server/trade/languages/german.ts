@@ -270,8 +270,8 @@ export const german: LanguageWords = {
     'gleich',
   ],
   cells: {
-    left: ['links', 'li'],
-    right: ['rechts', 're'],
+    left: ['links', 'li', 'lks'],
+    right: ['rechts', 're', 'rts'],
     centre: ['mitte', 'm', 'mittig'],
     whole: [
       'ganze datei',

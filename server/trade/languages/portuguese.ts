@@ -143,7 +143,7 @@ export const portuguese: LanguageWords = {
   ditto: ['idem', 'id.', 'igual', 'o mesmo', 'mesmo', 'a mesma', 'igual acima', 'idem acima'],
   cells: {
     left: ['esquerda', 'esquerdo', 'esq', 'e'],
-    right: ['direita', 'direito', 'dir', 'd'],
+    right: ['direita', 'direito', 'dir', 'd', 'dta', 'dto'],
     centre: ['centro', 'meio'],
     whole: [
       'todo o arquivo',

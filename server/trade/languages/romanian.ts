@@ -131,7 +131,7 @@ export const romanian: LanguageWords = {
   folders: ['dosar', 'dosarul', 'folder', 'folderul'],
   ditto: ['la fel', 'idem', 'vezi mai sus', 'același', 'aceeași'],
   cells: {
-    left: ['stânga', 'stâng', 'stângă', 'stângul', 'din stânga'],
+    left: ['stânga', 'stâng', 'stângă', 'stângul', 'din stânga', 'stg'],
     right: ['dreapta', 'drept', 'dreaptă', 'dreptul', 'din dreapta'],
     centre: ['centru', 'mijloc'],
     whole: ['tot fișierul', 'fișierul întreg', 'întreg'],

@@ -150,8 +150,8 @@ export const spanish: LanguageWords = {
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
   ditto: ['ídem', 'idem', 'íd.', 'id.', 'igual', 'lo mismo', 'igual que arriba', 'como arriba'],
   cells: {
-    left: ['izquierda', 'izquierdo', 'izq', 'i'],
-    right: ['derecha', 'derecho', 'der', 'd'],
+    left: ['izquierda', 'izquierdo', 'izq', 'i', 'izda', 'izdo'],
+    right: ['derecha', 'derecho', 'der', 'd', 'dcha', 'dcho'],
     centre: ['centro', 'medio'],
     whole: [
       'todo el archivo',

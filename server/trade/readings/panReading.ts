@@ -1,4 +1,4 @@
-import { panWord, sidePhrase, withoutLink } from '../languages/cellWords';
+import { panWord, sidePhrase, withoutLead, withoutLink } from '../languages/cellWords';
 import { readNumber } from './numberReading';
 
 const longest = 32;
@@ -19,13 +19,13 @@ export function readPan(text: string): number | undefined {
   const amount = pointed && readNumber(pointed[1] ?? pointed[2]);
   if (pointed && amount && (amount.unit === undefined || amount.unit === 'percent'))
     return pointed[1] === undefined ? amount.number : 0 - amount.number;
-  const side = panWord(word.replace(/^<|>$/g, ''));
+  const side = panWord(word.replace(/^<|>$|(?<=\p{L}{2})\.$/gu, ''));
   if (side === 'centre') return 0;
   if (side) return side === 'left' ? -100 : 100;
   const phrase = /\d/.test(word) ? undefined : sidePhrase(word);
   if (phrase) return (phrase.side === 'left' ? -100 : 100) * phrase.share;
-  const lead = /^([\p{L}]+)[\s:]?(%?\d.*)$/u.exec(word);
-  const trail = /^(%?\d.*?)\s?([\p{L}]+)$/u.exec(word);
+  const lead = /^(\p{L}+)(?:(?<=\p{L}{2})\.)?\s{0,2}[:=]?\s{0,2}(%?\d.*)$/u.exec(withoutLead(word));
+  const trail = /^(%?\d.*?)\s?(\p{L}+)(?:(?<=\p{L}{2})\.)?$/u.exec(word);
   const named = panWord(lead?.[1] ?? trail?.[2] ?? '');
   const reading = named && readNumber(withoutLink(lead?.[2] ?? trail?.[1] ?? ''));
   if (!reading || (reading.unit !== undefined && reading.unit !== 'percent')) return undefined;

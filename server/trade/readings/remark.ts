@@ -1,4 +1,5 @@
 import { unitOf } from '../languages/cellWords';
+import { givesMeasuredUnit } from '../languages/measuredWords';
 import { readKeyRange } from './keyReading';
 import { limitIn, meansOpenEnd } from './limits';
 
@@ -26,7 +27,7 @@ const amountBehind =
 /** A unit that starts a remark belongs to the value before it, and so does another amount: half of a sum is no value. */
 function withUnit(value: string, rest: string): [value: string, rest: string] {
   const [first = '', unit = ''] = /^\s*([\p{L}%]+)/u.exec(rest) ?? [];
-  const isUnit = unit !== '' && unitOf(unit) !== undefined;
+  const isUnit = unit !== '' && (unitOf(unit) !== undefined || givesMeasuredUnit(unit));
   const [own, behindIt] = isUnit ? [value + first, rest.slice(first.length)] : [value, rest];
   const other = amountGoingOn(unit, behindIt);
   return [own + other, behindIt.slice(other.length)];

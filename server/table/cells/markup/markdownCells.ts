@@ -2,6 +2,7 @@ import type { TableCells } from '../cells';
 import { withoutInlineMarks } from './inlineMarks';
 import { StruckCells } from './struckOut';
 
+const star = 42;
 const marks = /^(`{1,2}|\*{1,3}|_{1,3}|'{2,5})\s*(\S.*?)\s*\1$/;
 
 /** Takes the marks of Markdown off the cells of a table: emphasis and code around a cell, and escapes. What is struck out does not count. */
@@ -11,6 +12,18 @@ export function readMarkdown(cells: TableCells): void {
     for (let cell = cells.rowFirst[row]; cell < cells.rowFirst[row + 1]; cell++)
       readCell(cells, cell, struck);
     struck.endRow(row);
+  }
+}
+
+const bold = /^(\*{2,3})\s*(\S.*?)\s*\1$/;
+
+/** Takes the marks of bold text off whole cells of a table that is not of Markdown. */
+export function readBold(cells: TableCells): void {
+  for (let cell = 0; cell < cells.cellCount; cell++) {
+    const start = cells.starts[cell];
+    if (cells.codes[start] !== star || cells.codes[start + 1] !== star) continue;
+    const inner = bold.exec(cells.value(cell).trim())?.[2];
+    if (inner !== undefined) cells.rewritten.set(cell, inner);
   }
 }
 

@@ -1,6 +1,7 @@
 import { readHeading, unitInHeading } from '../../../trade/headings/headings';
+import { givesMeasuredUnit, namesMeasure } from '../../../trade/languages/measuredWords';
 import { wordsOf } from '../../../trade/languages/spelling';
-import type { ColumnMeaning, Unit } from '../../../trade/meaning';
+import type { ColumnMeaning } from '../../../trade/meaning';
 import { fitOf } from '../../headings/headingFit';
 import { shareOf } from '../columnContents';
 import type { ColumnReading } from '../columnReading';
@@ -54,7 +55,7 @@ function findByWords(state: ColumnState, sides: readonly ColumnReading[]): void 
     if (!side || found.length > 1) continue;
     const named = telling[sides.indexOf(side)] ?? [];
     const rest = all.filter((word) => !named.includes(word)).join(' ');
-    give(state, column, side, rest === '' ? undefined : readHeading(rest));
+    give(state, column, side, rest);
   }
 }
 
@@ -70,7 +71,7 @@ function findByPlace(state: ColumnState, sides: readonly ColumnReading[]): void 
   for (const [at, block] of blocks.entries())
     for (const column of block)
       if (column.owner === undefined && isFree(state, column))
-        give(state, column, sides[at] ?? first, readHeading(column.heading));
+        give(state, column, sides[at] ?? first, column.heading);
 }
 
 function isOpen(state: ColumnState, { index, heading, side, meaning }: ColumnReading): boolean {
@@ -81,18 +82,16 @@ function isFree(state: ColumnState, column: ColumnReading): boolean {
   return isOpen(state, column) && state.contents[column.index].filled > 0;
 }
 
-function give(
-  state: ColumnState,
-  column: ColumnReading,
-  side: ColumnReading,
-  said: { meaning: ColumnMeaning; unit: Unit | undefined } | undefined,
-): void {
+/** Gives a column to one of samples, by the words of its heading that do not name that one. */
+function give(state: ColumnState, column: ColumnReading, side: ColumnReading, words: string): void {
+  const said = words === '' ? undefined : readHeading(words);
   const contents = state.contents[column.index];
   const unit = said?.unit ?? unitInHeading(column.heading);
   const meaning = said && own.has(said.meaning) ? said.meaning : unit === 'dB' ? 'volume' : undefined;
   const fits = meaning && fitOf({ meaning, unit }, contents, true) === 'yes';
+  const isMeasured = givesMeasuredUnit(column.heading) || namesMeasure(words);
   const isNumber = shareOf(contents, 'number', 'pan', 'note', 'note-range', 'number-range') >= 0.5;
-  if (!meaning || !fits || !isNumber) return;
+  if (!meaning || !fits || !isNumber || isMeasured) return;
   if (state.taken.get(column.meaning) === column.index) state.taken.delete(column.meaning);
   column.meaning = meaning;
   column.unit = unit;

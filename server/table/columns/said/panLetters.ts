@@ -1,5 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { panWord } from '../../../trade/languages/cellWords';
+import type { Side } from '../../../trade/languages/sideBeginnings';
+import { sidesByBeginning } from '../../../trade/languages/sideBeginnings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { LegendEntry } from '../../../trade/statements/legend';
 import { legendIn } from '../../../trade/statements/legend';
@@ -7,26 +9,18 @@ import type { TableCells } from '../../cells/cells';
 import type { TableRows } from '../../cells/tableRows';
 import { shortened } from '../columnReading';
 
-type Side = 'left' | 'right' | 'centre';
-
 const mostColumns = 100;
 const mostLetters = 12;
-/** A letter or two before or behind a number, or alone. */
-const lead = /^(\p{L}{1,2})(\.?[\s:]*\d.*|\.?)$/u;
-const trail = /^(\d[\d.,]*\s*%?\s*)(\p{L}{1,2})\.?$/u;
-/** Letters for left and right that no word list may hold alone, since they are dynamics, notes or switches elsewhere. */
-const pairs: readonly { left: string; right: string; where: string }[] = [
-  { left: 'l', right: 'p', where: 'Polish and Czech' },
-  { left: 'v', right: 'o', where: 'Finnish' },
-  { left: 'b', right: 'j', where: 'Hungarian' },
-  { left: 'l', right: 'd', where: 'some Slavic languages' },
-  { left: 'α', right: 'δ', where: 'Greek' },
-];
+/** A word or the beginning of one before or behind a number, or alone. */
+const lead = /^(\p{L}{1,15})\.?(?:[\s:=]{0,4}|[-\u2212\u2013])(%?\d.*)?$/u;
+const trail = /^(%?\d[\d.,]*\s{0,2}%?)\s{0,2}(\(?\p{L}{1,15}\.?\)?)$/u;
+/** A sign behind a word or around it. */
+const signed = /\p{L}[^\p{L}\d\s%]|\(/u;
 const written: Readonly<Record<Side, string>> = { left: 'L', right: 'R', centre: 'C' };
 
 /**
  * Puts L, R and C in the place of other letters for sides in columns of pan positions: those that a text explains, as `B = bal`, and
- * those that are a pair of letters for left and right in one language. Each is told in the cells' assumptions.
+ * those that are beginnings of words for sides in one language. Each is told in the cells' assumptions.
  */
 export function usePanLetters(
   cells: TableCells,
@@ -42,22 +36,30 @@ export function usePanLetters(
       legend ??= legendIn(texts);
       const sides = sidesOf([...found.keys()], legend);
       for (const [letter, { side, because }] of sides) {
-        for (const { cell, text } of found.get(letter) ?? []) cells.rewritten.set(cell, text(written[side]));
-        const [{ cell }] = found.get(letter) as [Lettered, ...Lettered[]];
-        const span = { start: cells.starts[cell], end: cells.ends[cell] };
-        if (!told.has(letter))
-          told.set(letter, { text: `"${letter.toUpperCase()}" is read as ${side}, ${because}.`, ...span });
+        const all = found.get(letter) ?? [];
+        for (const { cell, text, isPlain } of all)
+          if (because !== undefined || !isPlain) cells.rewritten.set(cell, text(written[side]));
+        const [first] = all;
+        if (!first || because === undefined || told.has(letter)) continue;
+        const span = { start: cells.starts[first.cell], end: cells.ends[first.cell] };
+        told.set(letter, { text: `"${first.written}" is read as ${side}, ${because}.`, ...span });
       }
     }
   }
   if (told.size > 0) cells.assumptions = [...cells.assumptions, ...told.values()];
 }
 
-/** A cell with a letter, and its text with another one. */
+/** A cell with a letter or a word, and its text with another one. */
 interface Lettered {
   cell: number;
+  written: string;
+  /** Whether the word has no sign behind it or around it. */
+  isPlain: boolean;
   text: (letter: string) => string;
 }
+
+/** What letters say: a side, and why it is read so; no reason for words that are known for it. */
+type Sides = ReadonlyMap<string, { side: Side; because: string | undefined }>;
 
 function lettersIn(
   cells: TableCells,
@@ -69,41 +71,33 @@ function lettersIn(
     const cell = cells.cell(row, column);
     if (cell < 0 || cells.ends[cell] === cells.starts[cell] || cells.digits(cell, 3) >= 0) continue;
     const plain = cells.plain(cell);
-    const [, before, rest = ''] = lead.exec(plain) ?? [];
-    const [, number = '', behind] = trail.exec(plain) ?? [];
-    const letter = bareWord(before ?? behind ?? '');
+    const [, before, behind = ''] = lead.exec(plain) ?? [];
+    const [, number = '', after = ''] = before === undefined ? (trail.exec(plain) ?? []) : [];
+    const letters = before ?? after.replace(/[().]/g, '');
+    const letter = bareWord(letters);
     if (letter === '') continue;
     if (!found.has(letter) && found.size >= mostLetters) return new Map();
-    const text = (side: string) => (before === undefined ? `${number}${side}` : `${side}${rest}`);
+    const text = (side: string) => (before === undefined ? `${number}${side}` : `${side}${behind}`);
+    const one = { cell, written: letters, isPlain: !signed.test(plain), text };
     const list = found.get(letter);
-    if (list) list.push({ cell, text });
-    else found.set(letter, [{ cell, text }]);
+    if (list) list.push(one);
+    else found.set(letter, [one]);
   }
   return found;
 }
 
-/** What letters say that a text explains otherwise than the word lists, or that make a pair with the others of their column. */
-function sidesOf(
-  letters: readonly string[],
-  legend: ReadonlyMap<string, LegendEntry>,
-): ReadonlyMap<string, { side: Side; because: string }> {
-  const found = new Map<string, { side: Side; because: string }>();
+/** What letters say by what a text explains otherwise than the word lists, or beside the others of their column in one language. */
+function sidesOf(letters: readonly string[], legend: ReadonlyMap<string, LegendEntry>): Sides {
+  const found = new Map<string, { side: Side; because: string | undefined }>();
   for (const letter of letters) {
     const entry = legend.get(letter);
     const side = entry && sideIn(entry.says);
     if (entry && side && side !== panWord(letter))
       found.set(letter, { side, because: `as "${shortened(entry.text)}" explains` });
   }
-  const open = letters.filter((letter) => !found.has(letter) && panWord(letter) === undefined);
-  if (open.length === 0) return found;
-  const ends = letters.filter((letter) => panWord(letter) !== 'centre');
-  const fitting = pairs.filter(({ left, right }) => ends.every((one) => one === left || one === right));
-  const [pair] = fitting;
-  if (!pair || fitting.length > 1) return found;
-  for (const letter of open) {
-    const side = letter === pair.left ? 'left' : 'right';
-    found.set(letter, { side, because: `its letter in ${pair.where}` });
-  }
+  const others = letters.filter((letter) => !found.has(letter));
+  for (const [letter, { side, word }] of sidesByBeginning(others))
+    found.set(letter, { side, because: side === panWord(letter) ? undefined : `the beginning of "${word}"` });
   return found;
 }
 

@@ -17,14 +17,71 @@ describe('letters for sides', () => {
     );
 
   it.each([
-    ['Panorama', 'L', 'P', 'Polish and Czech'],
-    ['Panorointi', 'V', 'O', 'Finnish'],
-    ['Pan', 'B', 'J', 'Hungarian'],
-  ])('%s: %s and %s', (heading, left, right, where) => {
+    ['Panorama', 'L', 'P', 'prawo'],
+    ['Panorointi', 'V', 'O', 'oikea'],
+    ['Pan', 'B', 'J', 'jobb'],
+    ['Panorama', 'vän.', 'hög.', 'höger'],
+    ['Panorama', 'izqu.', 'dere.', 'derecha'],
+    ['Balance', 'sini', 'dest', 'destra'],
+    ['Panorama', 'lew.', 'praw.', 'prawo'],
+    ['Панорама', 'лев.', 'прав.', 'право'],
+    ['Панорама', 'Л', 'Д', 'дясно'],
+    ['Panorama', 'St.', 'Dr.', 'dreapta'],
+    ['팬', '왼', '오', '오른쪽'],
+  ])('%s: %s and %s', (heading, left, right, word) => {
     expect(pans(rows(heading, left, right))).toEqual([-30, 20, 0, -5]);
-    expect(notesOf(rows(heading, left, right)).join('\n')).toMatch(
-      new RegExp(`"${right}" is read as right, its letter in ${where}`),
+    expect(notesOf(rows(heading, left, right)).join('\n')).toContain(
+      `"${right.replace('.', '')}" is read as right, the beginning of "${word}".`,
     );
+  });
+
+  it.each([
+    ['izq.', 'der.'],
+    ['izda.', 'dcha.'],
+    ['sx', 'dx'],
+    ['links', 'rechts'],
+    ['lks.', 're.'],
+    ['gauche', 'droite'],
+    ['à gauche', 'à droite'],
+    ['l.', 'r.'],
+    ['L =', 'R ='],
+    ['left:', 'right:'],
+    ['αρ.', 'δεξ.'],
+  ])('are known in words and with dots: %s and %s', (left, right) => {
+    const text = rows('Pan', left, right);
+    expect(pans(text)).toEqual([-30, 20, 0, -5]);
+    expect(notesOf(text).join('\n')).not.toMatch(/beginning of|left out/);
+  });
+
+  it.each([
+    '%d izq.|%d der.',
+    '%d % nach li.|%d % nach re.',
+    '%d (left)|%d (right)',
+    'L-%d|R-%d',
+    '%dl.|%dr.',
+  ])('stand on either side of the number: %s', (both) => {
+    const [left = '', right = ''] = both.split('|');
+    const cells = [left.replace('%d', '30'), right.replace('%d', '20'), left.replace('%d', '5')];
+    const text = table(
+      'File | Key | Pan',
+      ...cells.map((cell, at) => `cor ${at}.wav | ${50 + at} | ${cell}`),
+    );
+    expect(pans(text)).toEqual([-30, 20, -5]);
+  });
+
+  it.each([
+    ['S', 'L', 'P', 'środek'],
+    ['S', 'L', 'D', 'sredina'],
+    ['Κ', 'Α', 'Δ', 'κέντρο'],
+    ['or.', 'so.', 'sa.', 'orta'],
+  ])('%s is the centre beside %s and %s', (centre, left, right, word) => {
+    const cells = [centre, `${left} 12`, `${right} 9`];
+    const text = table(
+      'File | Key | Pan',
+      ...cells.map((cell, at) => `cor ${at}.wav | ${50 + at} | ${cell}`),
+    );
+    expect(pans(text)).toEqual([0, -12, 9]);
+    expect(notesOf(text).join('\n')).toContain(`is read as centre, the beginning of "${word}".`);
   });
 
   it.each([
