@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import type { ExampleRegion, ExampleSlot } from './examples';
+import type { Grouping } from './grouping';
 import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Traits } from './traits';
 import { isAlikeByName, likeness, traitsOf } from './traits';
@@ -20,32 +21,46 @@ export function assignExamples(
   template: Instrument,
   slots: readonly ExampleSlot[],
   sections: readonly SourceSection[],
+  grouping: Grouping,
 ): Assignment {
   const known = slots.map((slot) => {
     const label = slot.group < 0 ? undefined : template.groupLabel(slot.regions[0].header);
-    const examples = slot.regions.map((region) => ({
-      region,
-      traits: traitsOf(writtenValues(template, region.header), label),
-    }));
-    return { slot, traits: examples[0].traits, examples };
+    const examples = slot.regions.map((region) => {
+      const values = writtenValues(template, region.header);
+      return { region, values, traits: traitsOf(values, label) };
+    });
+    return { slot, traits: traitsOf(groupValues(examples, grouping), label), examples };
   });
   const filled = new Map<ExampleSlot, FilledSection[]>(slots.map((slot) => [slot, []]));
-  for (const { label, regions } of sections) {
-    const open = new Map<ExampleSlot, FilledSection>();
+  const open = new Map<ExampleSlot, Map<string, FilledSection>>(slots.map((slot) => [slot, new Map()]));
+  for (const [at, { label, regions }] of sections.entries()) {
     const byName = label === undefined ? undefined : bestFor(known, traitsOf(new Map(), label), label);
     for (const source of regions) {
       const traits = traitsOf(source.values, label);
-      const found = byName ?? bestFor(known, traits, undefined) ?? known[0];
-      let section = open.get(found.slot);
+      const ofGroup = traitsOf(grouping.telling(source.values), label);
+      const found = byName ?? bestFor(known, ofGroup, undefined) ?? known[0];
+      const key = grouping.keyOf(found.slot, source, label) ?? String(at);
+      let section = open.get(found.slot)?.get(key);
       if (!section) {
-        section = { label, isByName: isAlikeByName(found.traits, traits), regions: [] };
-        open.set(found.slot, section);
+        section = { label, isByName: isAlikeByName(found.traits, ofGroup), regions: [] };
+        open.get(found.slot)?.set(key, section);
         filled.get(found.slot)?.push(section);
       }
       section.regions.push({ source, example: likest(found.examples, traits).region });
     }
   }
   return filled;
+}
+
+/** The values of examples that tell of which kind their group is: those of the first, without velocities that the others do not have. */
+function groupValues(
+  examples: readonly { values: ReadonlyMap<string, string> }[],
+  grouping: Grouping,
+): ReadonlyMap<string, string> {
+  const values = new Map(grouping.telling(examples[0].values));
+  for (const name of ['lovel', 'hivel'])
+    if (examples.some((one) => one.values.get(name) !== examples[0].values.get(name))) values.delete(name);
+  return values;
 }
 
 interface KnownSlot {

@@ -110,6 +110,11 @@ export class CopyValues {
       else if (keepsOfGroup(section, name)) {
         plan.kept.add(name);
         plan.around.set(name, value);
+      } else if (this.#notation.parameters && !this.#regionTakes(name)) {
+        const usual = section.regions.some(({ source }) => source.values.has(name))
+          ? undefined
+          : usualPlace(name);
+        if (usual !== undefined) plan.group.set(name, usual);
       }
     }
     for (const [name, value] of sharedOutside(section))
@@ -118,6 +123,10 @@ export class CopyValues {
       plan.group.set('group_label', section.label);
     for (const [name, value] of plan.group) plan.around.set(name, value);
     return plan;
+  }
+
+  #regionTakes(name: string): boolean {
+    return this.#notation.parameters?.(HeaderKind.region).includes(name) ?? true;
   }
 
   #groupTakes(name: string): boolean {

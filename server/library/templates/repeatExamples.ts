@@ -17,6 +17,11 @@ export interface ExampleCopy {
   example: number;
 }
 
+/** A copy with its header in the document. */
+export interface FoundCopy extends ExampleCopy {
+  header: number;
+}
+
 /** A template with its examples repeated as often as they are needed; the copies still say what the examples do. */
 export interface RepeatedText {
   text: string;

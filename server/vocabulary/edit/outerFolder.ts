@@ -23,11 +23,21 @@ export function withOuterFolder(
   if (form.kind === 'path' && form.list) return listedForm(form, text);
   if (form.kind !== 'path' || form.under === undefined) return form;
   const { under, ...rest } = form;
-  const outer = folderPlaces(under)
+  return { ...rest, folder: folderAround(form.folder, folderPlaces(under), text, vocabulary, offset) };
+}
+
+/** The folder that elements around an offset name in some places, each joined to the one before. */
+export function folderAround(
+  folder: string | undefined,
+  places: readonly string[],
+  text: string,
+  vocabulary: Vocabulary,
+  offset: number,
+): string {
+  return places
     .map((place) => outerFolder(text, vocabulary, place, offset))
-    .filter((folder): folder is string => folder !== undefined);
-  if (outer.length === 0) return rest;
-  return { ...rest, folder: outer.reduce((path, folder) => joinPath(path, folder), form.folder ?? '') };
+    .filter((outer): outer is string => outer !== undefined)
+    .reduce((path, outer) => joinPath(path, outer), folder ?? '');
 }
 
 function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
@@ -46,7 +56,7 @@ function outerFolder(
   const path = parsePlace(under);
   if (!path) return undefined;
   if (last?.text !== text) last = { text, root: elementTree(text) };
-  const outer = new Set(vocabulary.levels.filter(({ is }) => is !== 'region').map(({ element }) => element));
+  const outer = new Set(vocabulary.levels.map(({ element }) => element));
   let innermost: StyledElement | undefined;
   for (let at: StyledElement | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
   for (let at = innermost; at; at = at.parent) {
