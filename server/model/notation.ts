@@ -87,6 +87,8 @@ export interface WriteOptions {
    * written out, as where nothing is said.
    */
   directives?: 'keep' | 'inline';
+  /** Regions that are not written, in a notation with places for some values alone. */
+  leaveOut?: ReadonlySet<number>;
   /** Notes on parameters that were taken on reading; where these are written is put into the notes. */
   readingNotes?: ReadonlyMap<number, readonly ConversionNote[]>;
 }
@@ -131,7 +133,7 @@ export interface Spelling {
 
 /** Places beside regions that say something of their samples: folders at what is around them, and lists that they refer to. */
 export interface SamplePlaces {
-  /** The folder that a header's own element names, as it is written; `undefined` where it names none. */
+  /** The folder that a header's own element names, the outermost element for −1, as it is written; `undefined` where it names none. */
   folderAt(instrument: Instrument, header: number): string | undefined;
   /** The edits that make a header name another folder, given as {@link Notation.read} would join it, in the way in which it names one. */
   setFolder(instrument: Instrument, header: number, folder: string): TextEdit[];

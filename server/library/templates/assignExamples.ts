@@ -11,6 +11,8 @@ export interface FilledSection {
   /** Whether the name says that the example stands for it, so that what the example's group is about holds here too. */
   isByName: boolean;
   regions: { source: SourceRegion; example: ExampleRegion }[];
+  /** The section of all groups that stand in one with this one, where the slot has an outer group. */
+  outer: FilledSection | undefined;
 }
 
 /** The sections for each slot, in the order of the source; a slot that stands for none of them has none. */
@@ -33,6 +35,7 @@ export function assignExamples(
   });
   const filled = new Map<ExampleSlot, FilledSection[]>(slots.map((slot) => [slot, []]));
   const open = new Map<ExampleSlot, Map<string, FilledSection>>(slots.map((slot) => [slot, new Map()]));
+  const outers = new OuterSections();
   for (const [at, { label, regions }] of sections.entries()) {
     const byName = label === undefined ? undefined : bestFor(known, traitsOf(new Map(), label), label);
     for (const source of regions) {
@@ -42,14 +45,40 @@ export function assignExamples(
       const key = grouping.keyOf(found.slot, source, label) ?? String(at);
       let section = open.get(found.slot)?.get(key);
       if (!section) {
-        section = { label, isByName: isAlikeByName(found.traits, ofGroup), regions: [] };
+        const isByName = isAlikeByName(found.traits, ofGroup);
+        const outer = outers.of(found.slot, grouping.outerKeyOf(found.slot, source, label), {
+          label,
+          isByName,
+        });
+        section = { label, isByName, regions: [], outer };
         open.get(found.slot)?.set(key, section);
         filled.get(found.slot)?.push(section);
       }
-      section.regions.push({ source, example: likest(found.examples, traits).region });
+      const one = { source, example: likest(found.examples, traits).region };
+      section.regions.push(one);
+      section.outer?.regions.push(one);
     }
   }
   return filled;
+}
+
+/** The sections of groups that hold groups. */
+class OuterSections {
+  readonly #byHeader = new Map<number, Map<string, FilledSection>>();
+
+  /** The section of a key in the outer group of a slot, a new one where there is none. */
+  of(
+    { outer }: ExampleSlot,
+    key: string,
+    about: Pick<FilledSection, 'label' | 'isByName'>,
+  ): FilledSection | undefined {
+    if (!outer) return undefined;
+    const known = this.#byHeader.get(outer.header) ?? new Map<string, FilledSection>();
+    this.#byHeader.set(outer.header, known);
+    const section = known.get(key) ?? { ...about, regions: [], outer: undefined };
+    known.set(key, section);
+    return section;
+  }
 }
 
 /** The values of examples that tell of which kind their group is: those of the first, without velocities that the others do not have. */

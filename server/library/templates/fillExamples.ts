@@ -1,6 +1,5 @@
 import { editedText } from '../../model/editing/changedInstrument';
 import type { TextEdit } from '../../model/finding';
-import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
@@ -42,7 +41,7 @@ export async function fillExamples(
 ): Promise<FilledTemplate> {
   const { template: examples, notes } = await withSampleList(notation, read, template, slots, sections);
   const grouping = groupingOf(notation, examples);
-  const assignment = assignExamples(examples, examplesOf(examples), sections, grouping);
+  const assignment = assignExamples(examples, examplesOf(examples, notation), sections, grouping);
   const { document: repeats, copies } = await repeated(read, examples, assignment);
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);
@@ -75,8 +74,7 @@ async function repeated(
     if (document.headerSource(header) === 0) byStart.set(document.headerSpan(header).start, header);
   const found = copies.map((copy) => ({ ...copy, header: byStart.get(copy.start) ?? -1 }));
   const isWhole = found.every(
-    ({ header, source }) =>
-      header >= 0 && document.kind(header) === (source ? HeaderKind.region : HeaderKind.group),
+    ({ header, example }) => header >= 0 && document.kind(header) === examples.kind(example),
   );
   if (!isWhole)
     throw new OutputError(

@@ -46,7 +46,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const facts = new Map([...instrumentFacts(instrument), ...source.facts]);
   const filled = fillMarkings(marked, notation, facts);
   const examples = await withGroup(notation, read, await read(filled.text), instrument);
-  const slots = examplesOf(examples);
+  const slots = examplesOf(examples, notation);
   if (slots.length === 0)
     throw new OutputError('the template has no example: give it a region that stands for the new ones');
   const control = examples.controlAt(0, slots[0].unit.start);
@@ -75,7 +75,7 @@ async function withGroup(
   template: Instrument,
   source: Instrument,
 ): Promise<Instrument> {
-  const slots = examplesOf(template);
+  const slots = examplesOf(template, notation);
   const isGrouped = [...source.regions].some((region) => source.groupLabel(region));
   if (!isGrouped || slots.length !== 1 || slots[0].group >= 0) return template;
   if (notation.headers && !notation.headers.includes('group')) return template;
@@ -89,5 +89,5 @@ async function withGroup(
   if (edits.length === 0) return template;
   const grouped = await read(editedText(template.sources[0].text, edits));
   const isSame = grouped.regions.length === template.regions.length;
-  return isSame && examplesOf(grouped).some(({ group }) => group >= 0) ? grouped : template;
+  return isSame && examplesOf(grouped, notation).some(({ group }) => group >= 0) ? grouped : template;
 }

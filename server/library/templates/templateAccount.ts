@@ -109,6 +109,12 @@ export function isSameValue(name: string, value: string, there: string | undefin
   return Math.abs(one - other) < 1e-9;
 }
 
+/** Whether a number is another one but for what a form rounds off, one part in fifty (our choice). */
+function isNearTo(name: string, value: string, there: string): boolean {
+  const [one, other] = [numberOf(name, value), numberOf(name, there)];
+  return Math.abs(one - other) <= Math.max(0.5, Math.abs(one) / 50);
+}
+
 function isOption(name: string): boolean {
   return resolveOpcode(name)?.facts.kind === 'option';
 }
@@ -142,11 +148,14 @@ class Accounts {
   differs(parameter: number, name: string, value: string, there: string | undefined): void {
     if (this.#notes.has(parameter)) return;
     const isGone = there === undefined;
+    const isNear = !isGone && isNearTo(name, value, there);
     const message = isGone
       ? `${name}=${value} has no place in the template, so it is left out.`
-      : `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`;
+      : isNear
+        ? `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`
+        : `${name}=${value} cannot be written there, and the result says ${there}. Check it.`;
     this.#notes.set(parameter, {
-      kind: isGone ? 'dropped' : 'approximated',
+      kind: isNear ? 'approximated' : 'dropped',
       ...this.#source.parameterSpan(parameter),
       message,
     });

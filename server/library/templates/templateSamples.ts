@@ -57,7 +57,7 @@ export async function withFolders(
   return document;
 }
 
-/** The headers that name folders, by how deep they stand, with the paths of all samples in them. */
+/** The headers that name folders, −1 for what is around them all, by how deep they stand, with the paths of all samples in them. */
 function foldersByDepth(
   document: Instrument,
   folderAt: (instrument: Instrument, header: number) => string | undefined,
@@ -69,20 +69,21 @@ function foldersByDepth(
   for (const region of document.regions) {
     const path = copied.get(region);
     const isFree = copied.has(region) && !(path !== undefined && isAbsolutePath(path));
-    for (let at = region; at >= 0; at = document.parent(at)) {
+    for (let at = region; ; at = document.parent(at)) {
       if (!isFree) fixed.add(at);
       else if (path !== undefined && path !== '' && !path.startsWith('*')) {
         const paths = pathsIn.get(at);
         if (paths) paths.push(path);
         else pathsIn.set(at, [path]);
       }
+      if (at < 0) break;
     }
   }
   const byDepth: Map<number, string[]>[] = [];
   for (const [header, paths] of pathsIn) {
     if (fixed.has(header) || folderAt(document, header) === undefined) continue;
     let depth = 0;
-    for (let at = document.parent(header); at >= 0; at = document.parent(at)) depth++;
+    for (let at = header; at >= 0; at = document.parent(at)) depth++;
     byDepth[depth] ??= new Map();
     byDepth[depth].set(header, paths);
   }

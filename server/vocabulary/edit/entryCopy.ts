@@ -8,6 +8,7 @@ import { counted } from '../../model/wording/counted';
 import { writeValue } from '../forms/valueForms';
 import type { SampleListPlace, Vocabulary, VocabularyParameter } from '../vocabulary';
 import { canonicalNameOf } from '../write/writePlaces';
+import { defaultText } from '../write/writeValues';
 import { spaceBefore } from './elementInText';
 import type { ListEntry } from './listEntries';
 import { plainText } from './listEntries';
@@ -127,10 +128,9 @@ export class EntryCopy {
   }
 
   #listedText({ parameter, form }: VocabularyParameter, { values }: NewEntry): string | undefined {
-    const value = values.get(canonicalNameOf(parameter));
-    if (value === undefined) return undefined;
     const around = { parameter, sampleRate: undefined, frames: undefined, frameOf: () => 0 };
-    return writeValue(form, value, around)?.text;
+    const value = values.get(canonicalNameOf(parameter)) ?? defaultText(parameter, around);
+    return value === undefined ? undefined : writeValue(form, value, around)?.text;
   }
 }
 

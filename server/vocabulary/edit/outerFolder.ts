@@ -42,8 +42,15 @@ export function folderAround(
 
 function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
   const words: Record<string, string> = Object.create(null);
-  const entries = form.list ? readSampleList(text, form.list) : [];
-  for (const [key, path] of entries) words[key] = readSamplePath(form, path);
+  const entries = [...(form.list ? readSampleList(text, form.list) : [])];
+  // The first word of a path is written: with the sign of a fragment, where the text refers to entries so.
+  const written = new Set(Array.from(text.matchAll(/["'>]\s*(#[^"'<>\s]+)/g), ([, reference]) => reference));
+  const isFragment = ([key]: readonly [string, string]) => key.startsWith('#');
+  const areFragments = entries.some((entry) => isFragment(entry) && written.has(entry[0]));
+  for (const [key, path] of areFragments
+    ? [...entries].sort((a, b) => Number(isFragment(b)) - Number(isFragment(a)))
+    : entries)
+    words[key] = readSamplePath(form, path);
   return { kind: 'words', words };
 }
 

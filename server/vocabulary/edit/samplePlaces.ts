@@ -1,4 +1,5 @@
 import { replacing } from '../../model/editing/edits';
+import type { Instrument } from '../../model/instrument';
 import type { SamplePlaces } from '../../model/notation';
 import { joinPath, relativePath } from '../../model/paths';
 import { spanIn } from '../../model/text/span';
@@ -21,16 +22,24 @@ export function samplePlacesIn(vocabulary: Vocabulary): SamplePlaces {
   return {
     folderAt(instrument, header) {
       if (places.length === 0) return undefined;
-      const found = headerText(instrument, vocabulary, header);
-      return found && folderIn(found.text, paths)?.folder;
+      const found = elementTextOf(instrument, vocabulary, header);
+      const folder = found && folderIn(found.text, paths)?.folder;
+      // What holds for the whole text is in the form already, and is not read again.
+      return folder === undefined || joinPath('', folder) === form?.folder ? undefined : folder;
     },
     setFolder(instrument, header, folder) {
-      const found = headerText(instrument, vocabulary, header);
+      const found = elementTextOf(instrument, vocabulary, header);
       const there = found && folderIn(found.text, paths);
-      if (!there) return [];
+      if (!there || joinPath('', there.folder) === form?.folder) return [];
       const { source } = found;
       const text = instrument.sources[source]?.text ?? '';
-      const outer = folderAround(form?.folder, places.slice(0, there.place), text, vocabulary, found.start);
+      const outer = folderAround(
+        form?.folder,
+        places.slice(0, there.place),
+        text,
+        vocabulary,
+        found.start + there.start,
+      );
       const newText = spelled(relativeFolder(outer, folder), there.folder);
       const encoded =
         there.quote === undefined ? encodedElementText(newText) : encodedFor(there.quote, newText);
@@ -38,6 +47,13 @@ export function samplePlacesIn(vocabulary: Vocabulary): SamplePlaces {
     },
     relist: (instrument, examples, samples) => relistSamples(instrument, vocabulary, examples, samples),
   };
+}
+
+/** The element of a header; of none, the outermost one. */
+function elementTextOf(instrument: Instrument, vocabulary: Vocabulary, header: number) {
+  if (header >= 0) return headerText(instrument, vocabulary, header);
+  const text = instrument.sources[0]?.text ?? '';
+  return { source: 0, start: 0, text };
 }
 
 interface FolderText {
