@@ -40,8 +40,9 @@ export async function fillExamples(
   sections: readonly SourceSection[],
 ): Promise<FilledTemplate> {
   const { template: examples, notes } = await withSampleList(notation, read, template, slots, sections);
-  const grouping = groupingOf(notation, examples);
-  const assignment = assignExamples(examples, examplesOf(examples, notation), sections, grouping);
+  const found = examplesOf(examples, notation);
+  const grouping = groupingOf(notation, examples, found);
+  const assignment = assignExamples(examples, found, sections, grouping);
   const { document: repeats, copies } = await repeated(read, examples, assignment);
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);

@@ -22,7 +22,11 @@ const ofRegions = /^(?:lo|hi)vel$|^seq_|^(?:lo|hi)rand$/;
  * How regions come together in the groups of a template: where its notation lets groups alone say something, or they name folders
  * of samples, by that; else as in the source.
  */
-export function groupingOf(notation: Notation, template: Instrument): Grouping {
+export function groupingOf(
+  notation: Notation,
+  template: Instrument,
+  slots: readonly ExampleSlot[],
+): Grouping {
   const ofRegion = new Set(notation.parameters?.(HeaderKind.region));
   /** What the element of a header alone can say; `inner`: what groups in it can say, regions apart. */
   const saying = (header: number, inner: ReadonlySet<string>): Said => {
@@ -51,10 +55,13 @@ export function groupingOf(notation: Notation, template: Instrument): Grouping {
       hasLabel ? label : undefined,
       ...names.map((name) => values.get(name)),
     ]);
+  // One element that can say nothing but the folder of all samples is no example of a group.
+  const isAround = ofGroup.size === 0 && slots.length === 1;
   return {
     keyOf(slot, source, label) {
       const inner = saidBy(slot.group, false);
       if (inner.names.length === 0 && !inner.namesFolder) return undefined;
+      if (isAround) return '';
       return text(inner, source, label) + this.outerKeyOf(slot, source, label);
     },
     outerKeyOf: (slot, source, label) => text(saidBy(slot.outer?.header ?? -1, true), source, label),

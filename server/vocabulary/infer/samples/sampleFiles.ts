@@ -19,6 +19,8 @@ export interface SampleFiles {
   facts: readonly (SampleFacts | undefined)[];
   /** How a row names its file. */
   names: readonly (string | undefined)[];
+  /** The places around regions that name folders of their files. */
+  around: readonly Column[];
   drafts: Draft[];
 }
 
@@ -87,7 +89,7 @@ export function findSampleFiles(
         endings,
       )
     : [];
-  return { form, facts, names, drafts };
+  return { form, facts, names, around, drafts };
 }
 
 /** What the headers of the files say that some rows name, every so many rows. */

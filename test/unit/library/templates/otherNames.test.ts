@@ -149,6 +149,18 @@ describe('what elements around regions say', () => {
   });
 });
 
+describe('one element around all regions that names their folder', () => {
+  it('stays one', async () => {
+    const { text } = await into(
+      `<bench>\n  <files base="Old/Things/">\n    <zone file="a.wav" ${zoneKeys(60)}/>\n    <zone file="b.wav" ${zoneKeys(65)}/>\n  </files>\n</bench>\n`,
+      `<group>\n<region> sample=New/One/x.wav ${keys(20)}\n<group>\n<region> sample=New/Two/y.wav ${keys(25)}\n`,
+    );
+    expect(text).toBe(
+      `<bench>\n  <files base="New/">\n    <zone file="One/x.wav" ${zoneKeys(20)}/>\n    <zone file="Two/y.wav" ${zoneKeys(25)}/>\n  </files>\n</bench>\n`,
+    );
+  });
+});
+
 describe('a region that a template cannot say as what it is', () => {
   const plain = `<bench><zone file="a.wav" ${zoneKeys(60)}/><zone file="b.wav" ${zoneKeys(65)}/></bench>`;
   const files = ({ text }: PutInto) => text.match(/file="[^"]*"/g);
