@@ -40,7 +40,20 @@ export function folderAround(
     .reduce((path, outer) => joinPath(path, outer), folder ?? '');
 }
 
-function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
+type PathForm = Extract<ValueForm, { kind: 'path' }>;
+
+/** By form, the text that was asked about last, since many regions of one text ask. */
+const lastLists = new WeakMap<PathForm, { text: string; words: ValueForm }>();
+
+function listedForm(form: PathForm, text: string): ValueForm {
+  const known = lastLists.get(form);
+  if (known?.text === text) return known.words;
+  const words = newListedForm(form, text);
+  lastLists.set(form, { text, words });
+  return words;
+}
+
+function newListedForm(form: PathForm, text: string): ValueForm {
   const words: Record<string, string> = Object.create(null);
   const entries = [...(form.list ? readSampleList(text, form.list) : [])];
   // The first word of a path is written: with the sign of a fragment, where the text refers to entries so.

@@ -160,27 +160,34 @@ function entryEdits(
     return texts.length === 0
       ? []
       : [replacing(mainSpan(element.end, element.end), between + texts.join(between))];
-  const edits = gone.slice(1).map((one) => {
-    const holder = emptied(one.element, gone, element);
-    return replacing(wholeLine(text, mainSpan(holder.start, holder.end)), '');
-  });
+  const edits = [...emptied(gone, element)].map(({ start, end }) =>
+    replacing(wholeLine(text, mainSpan(start, end)), ''),
+  );
   const own = mainSpan(element.start, element.end);
   edits.unshift(
     texts.length === 0 ? replacing(wholeLine(text, own), '') : replacing(own, texts.join(between)),
   );
-  const seen = new Set<number>();
-  return edits.filter(({ start }) => !seen.has(start) && seen.add(start));
+  return edits;
 }
 
-/** What goes with an entry: the elements around it that hold nothing else, where the new entries stand in others. */
-function emptied(element: StyledElement, gone: readonly ListEntry[], place: StyledElement): StyledElement {
+/** What goes with each entry: the element around it, where that holds nothing else and the new entries stand elsewhere. */
+function emptied(gone: readonly ListEntry[], place: StyledElement): Set<StyledElement> {
   const going = new Set(gone.map((one) => one.element));
-  let at = element;
-  for (let holder = at.parent; holder?.parent; holder = at.parent) {
+  const known = new Map<StyledElement, boolean>();
+  const goesWhole = (holder: StyledElement) => {
     const isAround = holder.start <= place.start && place.end <= holder.end;
-    const isEmptied = holder.children.every((child) => going.has(child)) && holder.characters.length === 0;
-    if (isAround || !isEmptied || at !== element) break;
-    at = holder;
+    return (
+      holder.parent !== undefined &&
+      !isAround &&
+      holder.characters.length === 0 &&
+      holder.children.every((child) => going.has(child))
+    );
+  };
+  const whole = new Set<StyledElement>();
+  for (const { element } of gone.slice(1)) {
+    const { parent } = element;
+    if (parent && !known.has(parent)) known.set(parent, goesWhole(parent));
+    whole.add(parent && known.get(parent) ? parent : element);
   }
-  return at;
+  return whole;
 }
