@@ -62,3 +62,8 @@ export function frequencyOfKey(key: number): number {
 export function keyOfFrequency(hertz: number): number {
   return 69 + 12 * Math.log2(hertz / 440);
 }
+
+/** The one key of a range that stands for it where there is a place for no more: the root key, or the one nearest to it. */
+export function keyNearRoot(from: number, to: number, root: number): number {
+  return Number.isNaN(root) ? from : Math.min(to, Math.max(from, root));
+}

@@ -87,6 +87,8 @@ export interface WriteOptions {
    * written out, as where nothing is said.
    */
   directives?: 'keep' | 'inline';
+  /** Regions that are not written, in a notation with places for some values alone. */
+  leaveOut?: ReadonlySet<number>;
   /** Notes on parameters that were taken on reading; where these are written is put into the notes. */
   readingNotes?: ReadonlyMap<number, readonly ConversionNote[]>;
 }
@@ -129,6 +131,25 @@ export interface Spelling {
   headerAmongNames?(name: string): string;
 }
 
+/** Places beside regions that say something of their samples: folders at what is around them, and lists that they refer to. */
+export interface SamplePlaces {
+  /** The folder that a header's own element names, the outermost element for −1, as it is written; `undefined` where it names none. */
+  folderAt(instrument: Instrument, header: number): string | undefined;
+  /** The edits that make a header name another folder, given as {@link Notation.read} would join it, in the way in which it names one. */
+  setFolder(instrument: Instrument, header: number, folder: string): TextEdit[];
+  /**
+   * The edits after which the list that regions refer to has an entry for each sample, in the place of the entries that only the
+   * `examples` among the regions refer to; none where there is no list.
+   */
+  relist(instrument: Instrument, examples: ReadonlySet<number>, samples: readonly EntrySample[]): Edited;
+}
+
+/** A sample of a list, with the values by canonical name that all regions which play it have in common. */
+export interface EntrySample {
+  path: string;
+  values: ReadonlyMap<string, string>;
+}
+
 /**
  * A way of writing an instrument as text. What works on instruments asks a notation for these and never
  * looks into its syntax, so that a feature written once works in every notation.
@@ -158,6 +179,8 @@ export interface Notation {
   readonly spelling: Spelling;
   /** The folder that samples are written from, relative to that of the text and without a slash at its end, where it is another. */
   readonly sampleFolder?: string;
+  /** How samples are named beside the regions that play them, in a notation that does so. */
+  readonly samplePlaces?: SamplePlaces;
   /** The headers that can be written, in a notation that has a place only for some. */
   readonly headers?: readonly HeaderName[];
   /**

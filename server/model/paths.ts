@@ -120,3 +120,15 @@ export function relativePath(folder: string, path: string): string {
   while (same < from.length && same < to.length - 1 && spelt(from[same]) === spelt(to[same])) same++;
   return [...from.slice(same).map(() => '..'), ...to.slice(same)].join('/');
 }
+
+/** The innermost folder that all paths lie in, with `/`; empty where nothing is around them all. */
+export function commonFolder(paths: readonly string[]): string {
+  let common = folderOf(paths[0] ?? '');
+  for (const path of paths) while (common !== '' && !isWithin(common, path)) common = outside(common);
+  return common;
+}
+
+function outside(folder: string): string {
+  const around = folderOf(folder);
+  return around === folder ? '' : around;
+}

@@ -4,6 +4,7 @@ import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { insertInVocabulary } from './edit/insertElements';
+import { samplePlacesIn } from './edit/samplePlaces';
 import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
 import { isStandIn } from './places';
 import { placeInVocabulary } from './read/placeInVocabulary';
@@ -47,6 +48,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
     layOut: layOutInVocabulary,
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
+    samplePlaces: samplePlacesIn(vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
   };

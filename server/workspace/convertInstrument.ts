@@ -2,12 +2,14 @@ import type { Instrument } from '../model/instrument';
 import type { Notation, WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import type { OutputAccount } from '../model/output';
+import { OutputError } from '../model/output';
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { assumedOnReading, lostOnReading } from '../model/writing/readingNotes';
+import { unsaidNotes } from '../playing/plain/unsaidRegions';
 import { unreadValuesInSteps } from '../vocabulary/read/unreadValues';
 import type { Vocabulary } from '../vocabulary/vocabulary';
-import { readBack } from './readBack';
+import { readBack, unsaidIn } from './readBack';
 import { sampleFactsIn } from './samples/sampleFactsIn';
 import type { SampleStore } from './samples/sampleStore';
 import { takeSteps } from './takeSteps';
@@ -45,10 +47,11 @@ export async function convertInstrument(
   const readingNotes = assumedOnReading(instrument);
   // Before the text is written, so that what either takes is not needed at one time.
   const lost = await takeSteps(lostBefore(source));
-  const write = (): Promise<Written> =>
+  const write = (leaveOut?: ReadonlySet<number>): Promise<Written> =>
     takeSteps(
       notation.writeInSteps(instrument, {
         ...options,
+        ...(leaveOut && { leaveOut }),
         readingNotes,
         ...(folder !== undefined && { sampleFacts: sampleFactsIn(samples, folder) }),
       }),
@@ -58,9 +61,23 @@ export async function convertInstrument(
     await samples.loadWanted();
     written = await write();
   }
+  const sampleFacts = folder === undefined ? undefined : sampleFactsIn(samples, folder);
+  // A notation with places for some values alone may say of a region nothing but its keys, though it sounds at other times.
+  const unsaid = notation.parameters ? unsaidIn(instrument, notation, written.text, sampleFacts) : new Map();
+  const leftOut = new Set(unsaid.keys());
+  if (leftOut.size === instrument.regions.length && leftOut.size > 0) {
+    const [first] = unsaidNotes(instrument, unsaid, 'this notation');
+    throw new OutputError(`no region can be said in this notation; the first reason: ${first.message}`);
+  }
+  if (leftOut.size > 0) written = await write(leftOut);
   const assumed = [...readingNotes.values()].flat();
   const kept = written.kept ?? instrument.parameters.count;
-  const account = wholeAccount(source, { notes: written.notes, kept }, assumed, lost);
+  const account = wholeAccount(
+    source,
+    { notes: [...written.notes, ...unsaidNotes(instrument, unsaid, 'this notation')], kept },
+    assumed,
+    lost,
+  );
   // A notation with places for some values alone may take one for another.
   const misread = notation.parameters
     ? readBack(
@@ -68,7 +85,8 @@ export async function convertInstrument(
         notation,
         { text: written.text, notes: account.notes },
         options.move !== undefined,
-        folder === undefined ? undefined : sampleFactsIn(samples, folder),
+        sampleFacts,
+        leftOut,
       )
     : [];
   return {

@@ -2,7 +2,7 @@ import { measureSamplePitch } from '../audio/measure/measureSample';
 import { surveySample } from '../audio/measure/survey';
 import { isSampleFileName } from '../model/fileNames';
 import type { FileReader, Files } from '../model/files';
-import { folderOf, joinPath, nameOf, relativePath } from '../model/paths';
+import { commonFolder, joinPath, nameOf, relativePath } from '../model/paths';
 import type { RecordedInstrument } from '../recordings/recordedInstrument';
 import { recordedInstrument } from '../recordings/recordedInstrument';
 import type { Recording } from '../recordings/recording';
@@ -97,12 +97,6 @@ export async function readDropped(
   }
   const folder = commonFolder(paths);
   return { folder, ...(await readRecordingFiles(files, folder, [...new Set(paths)], afterStep)) };
-}
-
-function commonFolder(paths: readonly string[]): string {
-  let [folder = ''] = paths.map(folderOf);
-  while (folder !== '' && !paths.every((path) => path.startsWith(`${folder}/`))) folder = folderOf(folder);
-  return folder;
 }
 
 async function recordingOf(

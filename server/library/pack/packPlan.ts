@@ -4,7 +4,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { OutputError } from '../../model/output';
 import { Parameter } from '../../model/parameterNames';
-import { folderOf, isWithin, joinPath, nameOf, relativePath, titleOf } from '../../model/paths';
+import { commonFolder, folderOf, isWithin, joinPath, nameOf, relativePath, titleOf } from '../../model/paths';
 import { counted } from '../../model/wording/counted';
 import { SampleStore } from '../../workspace/samples/sampleStore';
 import { isPicture } from './isPicture';
@@ -66,13 +66,6 @@ export async function planPack(source: PackSource, files: Files, isFlac: FlacCho
     files: packed,
     actual: (path) => spelt.get(path) ?? path,
   };
-}
-
-/** The folder that all of some paths lie in. */
-function commonFolder(paths: readonly string[]): string {
-  let common = folderOf(paths[0] ?? '');
-  for (const path of paths) while (!isWithin(common, path)) common = folderOf(common);
-  return common;
 }
 
 /**

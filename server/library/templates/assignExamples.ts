@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import type { ExampleRegion, ExampleSlot } from './examples';
+import type { Grouping } from './grouping';
 import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Traits } from './traits';
 import { isAlikeByName, likeness, traitsOf } from './traits';
@@ -10,6 +11,8 @@ export interface FilledSection {
   /** Whether the name says that the example stands for it, so that what the example's group is about holds here too. */
   isByName: boolean;
   regions: { source: SourceRegion; example: ExampleRegion }[];
+  /** The section of all groups that stand in one with this one, where the slot has an outer group. */
+  outer: FilledSection | undefined;
 }
 
 /** The sections for each slot, in the order of the source; a slot that stands for none of them has none. */
@@ -20,32 +23,73 @@ export function assignExamples(
   template: Instrument,
   slots: readonly ExampleSlot[],
   sections: readonly SourceSection[],
+  grouping: Grouping,
 ): Assignment {
   const known = slots.map((slot) => {
     const label = slot.group < 0 ? undefined : template.groupLabel(slot.regions[0].header);
-    const examples = slot.regions.map((region) => ({
-      region,
-      traits: traitsOf(writtenValues(template, region.header), label),
-    }));
-    return { slot, traits: examples[0].traits, examples };
+    const examples = slot.regions.map((region) => {
+      const values = writtenValues(template, region.header);
+      return { region, values, traits: traitsOf(values, label) };
+    });
+    return { slot, traits: traitsOf(groupValues(examples, grouping), label), examples };
   });
   const filled = new Map<ExampleSlot, FilledSection[]>(slots.map((slot) => [slot, []]));
-  for (const { label, regions } of sections) {
-    const open = new Map<ExampleSlot, FilledSection>();
+  const open = new Map<ExampleSlot, Map<string, FilledSection>>(slots.map((slot) => [slot, new Map()]));
+  const outers = new OuterSections();
+  for (const [at, { label, regions }] of sections.entries()) {
     const byName = label === undefined ? undefined : bestFor(known, traitsOf(new Map(), label), label);
     for (const source of regions) {
       const traits = traitsOf(source.values, label);
-      const found = byName ?? bestFor(known, traits, undefined) ?? known[0];
-      let section = open.get(found.slot);
+      const ofGroup = traitsOf(grouping.telling(source.values), label);
+      const found = byName ?? bestFor(known, ofGroup, undefined) ?? known[0];
+      const key = grouping.keyOf(found.slot, source, label) ?? String(at);
+      let section = open.get(found.slot)?.get(key);
       if (!section) {
-        section = { label, isByName: isAlikeByName(found.traits, traits), regions: [] };
-        open.set(found.slot, section);
+        const isByName = isAlikeByName(found.traits, ofGroup);
+        const outer = outers.of(found.slot, grouping.outerKeyOf(found.slot, source, label), {
+          label,
+          isByName,
+        });
+        section = { label, isByName, regions: [], outer };
+        open.get(found.slot)?.set(key, section);
         filled.get(found.slot)?.push(section);
       }
-      section.regions.push({ source, example: likest(found.examples, traits).region });
+      const one = { source, example: likest(found.examples, traits).region };
+      section.regions.push(one);
+      section.outer?.regions.push(one);
     }
   }
   return filled;
+}
+
+/** The sections of groups that hold groups. */
+class OuterSections {
+  readonly #byHeader = new Map<number, Map<string, FilledSection>>();
+
+  /** The section of a key in the outer group of a slot, a new one where there is none. */
+  of(
+    { outer }: ExampleSlot,
+    key: string,
+    about: Pick<FilledSection, 'label' | 'isByName'>,
+  ): FilledSection | undefined {
+    if (!outer) return undefined;
+    const known = this.#byHeader.get(outer.header) ?? new Map<string, FilledSection>();
+    this.#byHeader.set(outer.header, known);
+    const section = known.get(key) ?? { ...about, regions: [], outer: undefined };
+    known.set(key, section);
+    return section;
+  }
+}
+
+/** The values of examples that tell of which kind their group is: those of the first, without velocities that the others do not have. */
+function groupValues(
+  examples: readonly { values: ReadonlyMap<string, string> }[],
+  grouping: Grouping,
+): ReadonlyMap<string, string> {
+  const values = new Map(grouping.telling(examples[0].values));
+  for (const name of ['lovel', 'hivel'])
+    if (examples.some((one) => one.values.get(name) !== examples[0].values.get(name))) values.delete(name);
+  return values;
 }
 
 interface KnownSlot {

@@ -1,5 +1,6 @@
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { keyNearRoot } from '../../model/keys';
 import type { NewParameter, Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
 
@@ -14,7 +15,7 @@ export function changeCopy(
   values: ReadonlyMap<string, string>,
   keeps: (name: string) => boolean,
 ): TextEdit[] {
-  const wanted = withKey(document, header, values);
+  const wanted = withKey(notation, document, header, values);
   const set: NewParameter[] = [];
   const remove: number[] = [];
   const seen = new Set<string>();
@@ -35,17 +36,28 @@ export function changeCopy(
     : freely(notation, document, header, remove.reverse(), set, add);
 }
 
-/** `key` stands for three values; it stays where it can say them all, and gives way to them where it cannot. */
+/**
+ * `key` stands for three values; it stays where it can say them all, and gives way to them where it cannot. Where there is no other place for
+ * keys, it says the one that is nearest to the root key.
+ */
 function withKey(
+  notation: Notation,
   document: Instrument,
   header: number,
   values: ReadonlyMap<string, string>,
 ): ReadonlyMap<string, string> {
   if (document.own(header, Parameter.key) < 0) return values;
   const [low, high, root] = ['lokey', 'hikey', 'pitch_keycenter'].map((name) => values.get(name));
-  if (low === undefined || low !== high || low !== root) return values;
-  const changed = new Map([['key', low], ...values]);
-  for (const name of ['lokey', 'hikey', 'pitch_keycenter']) changed.delete(name);
+  const isSame = low !== undefined && low === high && low === root;
+  const places = notation.parameters?.(document.kind(header));
+  const isOnly = places !== undefined && !places.includes('lokey') && !places.includes('hikey');
+  if (!isSame && !isOnly) return values;
+  const key = isSame
+    ? low
+    : String(keyNearRoot(Number(low ?? '0'), Number(high ?? '127'), Number(root ?? '60')));
+  const changed = new Map([['key', key], ...values]);
+  for (const name of ['lokey', 'hikey', 'pitch_keycenter'])
+    if (isSame || !places?.includes(name)) changed.delete(name);
   return changed;
 }
 

@@ -100,7 +100,12 @@ export class CopyValues {
     const template = this.#template;
     const { group: header } = slot;
     const outside = header < 0 ? template.parent(slot.regions[0].header) : template.parent(header);
-    const around = outside < 0 ? new Map<string, string>() : writtenValues(template, outside);
+    const around =
+      section.outer && slot.outer
+        ? new Map(this.#plan(section.outer, { ...slot, group: slot.outer.header, outer: undefined }).around)
+        : outside < 0
+          ? new Map<string, string>()
+          : writtenValues(template, outside);
     const plan: SectionPlan = { group: new Map(), kept: new Set(), around };
     if (header < 0) return plan;
     const own = ownNames(template, header);
@@ -110,19 +115,24 @@ export class CopyValues {
       else if (keepsOfGroup(section, name)) {
         plan.kept.add(name);
         plan.around.set(name, value);
+      } else if (this.#notation.parameters && !this.#takes(HeaderKind.region, name)) {
+        const usual = section.regions.some(({ source }) => source.values.has(name))
+          ? undefined
+          : usualPlace(name);
+        if (usual !== undefined) plan.group.set(name, usual);
       }
     }
     for (const [name, value] of sharedOutside(section))
-      if (!own.has(name) && this.#groupTakes(name)) plan.group.set(name, value);
-    if (section.label !== undefined && this.#groupTakes('group_label'))
+      if (!own.has(name) && this.#takes(template.kind(header), name)) plan.group.set(name, value);
+    if (section.label !== undefined && this.#takes(template.kind(header), 'group_label'))
       plan.group.set('group_label', section.label);
     for (const [name, value] of plan.group) plan.around.set(name, value);
     return plan;
   }
 
-  #groupTakes(name: string): boolean {
-    const places = this.#notation.parameters?.(HeaderKind.group);
-    return places === undefined || places.includes(name);
+  /** Whether a kind of header has a place for a value. */
+  #takes(kind: HeaderKind, name: string): boolean {
+    return this.#notation.parameters?.(kind).includes(name) ?? true;
   }
 }
 

@@ -1,5 +1,6 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
+import type { Notation } from '../../model/notation';
 import type { Span } from '../../model/text/span';
 import { mainSpan } from '../../model/text/span';
 import { lineStartAt } from '../../model/text/textLayout';
@@ -19,13 +20,22 @@ export interface ExampleSlot {
   regions: ExampleRegion[];
   /** The group with all that is repeated with it; of examples in no group, those alone. */
   unit: Span;
+  /** What holds the group and is repeated too, where its notation has groups within groups and all that stands in it are examples. */
+  outer: OuterGroup | undefined;
+}
+
+/** A group of a template that holds groups. */
+export interface OuterGroup {
+  header: number;
+  unit: Span;
 }
 
 /**
  * The examples of a template, in the order of its text: all regions of its own file, and the groups around them. What a
- * remark right before it or on its line says `stays here` of is none, nor is what stands in it.
+ * remark right before it or on its line says `stays here` of is none, nor is what stands in it. In a notation with places for some
+ * values alone, elements around groups hold others and are repeated as these are.
  */
-export function examplesOf(template: Instrument): ExampleSlot[] {
+export function examplesOf(template: Instrument, notation: Notation): ExampleSlot[] {
   const text = template.sources[0].text;
   const remarks = new Remarks(template);
   const isMarked = (header: number) =>
@@ -44,7 +54,15 @@ export function examplesOf(template: Instrument): ExampleSlot[] {
   /** What holds regions that are no examples. */
   const holders = new Set<number>();
   for (const one of template.regions)
-    if (kept.has(one) || template.headerSource(one) !== 0) holders.add(template.parent(one));
+    if (kept.has(one) || template.headerSource(one) !== 0)
+      for (let at = template.parent(one); at >= 0; at = template.parent(at)) holders.add(at);
+  const kinds = notation.parameters ? [HeaderKind.group, HeaderKind.master] : [HeaderKind.group];
+  const isRepeated = (header: number) =>
+    header >= 0 &&
+    kinds.some((kind) => template.kind(header) === kind) &&
+    template.headerSource(header) === 0 &&
+    template.isInOneFile(header) &&
+    !holders.has(header);
   const slots = new Map<number, ExampleSlot>();
   for (const header of regions) {
     if (kept.has(header)) continue;
@@ -53,17 +71,35 @@ export function examplesOf(template: Instrument): ExampleSlot[] {
     const slot = slots.get(parent);
     if (slot) slot.regions.push({ header, unit });
     else {
-      const isExample =
-        parent >= 0 &&
-        template.kind(parent) === HeaderKind.group &&
-        template.headerSource(parent) === 0 &&
-        template.isInOneFile(parent) &&
-        !holders.has(parent);
-      slots.set(parent, { group: isExample ? parent : -1, regions: [{ header, unit }], unit });
+      const group = isRepeated(parent) ? parent : -1;
+      slots.set(parent, { group, regions: [{ header, unit }], unit, outer: undefined });
     }
   }
-  for (const slot of slots.values()) slot.unit = slotUnit(template, text, remarks, slot);
-  return [...slots.values()];
+  const all = [...slots.values()];
+  for (const slot of all) slot.unit = slotUnit(template, text, remarks, slot);
+  if (!notation.parameters) return all;
+  const outers = new Map<number, OuterGroup | undefined>();
+  for (const slot of all) {
+    const header = slot.group < 0 ? -1 : template.parent(slot.group);
+    if (!outers.has(header))
+      outers.set(header, outerGroup(template, text, remarks, header, isRepeated, slots));
+    slot.outer = outers.get(header);
+  }
+  return all;
+}
+
+/** A group of groups, where it holds no region directly. */
+function outerGroup(
+  template: Instrument,
+  text: string,
+  remarks: Remarks,
+  header: number,
+  isRepeated: (header: number) => boolean,
+  slots: ReadonlyMap<number, ExampleSlot>,
+): OuterGroup | undefined {
+  if (!isRepeated(header) || slots.has(header)) return undefined;
+  const { end } = template.bodySpan(header);
+  return { header, unit: unitOf(text, mainSpan(template.headerSpan(header).start, end), remarks) };
 }
 
 function slotUnit(

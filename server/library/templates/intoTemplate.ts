@@ -1,31 +1,18 @@
 import { editedText } from '../../model/editing/changedInstrument';
-import type { TextEdit } from '../../model/finding';
-import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { OutputError } from '../../model/output';
-import type { Assignment } from './assignExamples';
-import { assignExamples } from './assignExamples';
-import { changeCopy } from './changeCopy';
-import { CopyValues } from './copyValues';
 import { examplesOf } from './examples';
 import { factNotes, instrumentFacts } from './facts';
+import { fillExamples } from './fillExamples';
 import type { Facts } from './markings';
 import { fillMarkings } from './markings';
-import type { ExampleCopy } from './repeatExamples';
-import { repeatExamples } from './repeatExamples';
+import { RegionsLeftOut } from './regionsLeftOut';
 import { sourceSections } from './sourceSections';
+import type { Template } from './template';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
-
-/** An instrument text as a person wrote it, with examples that stand for regions to come. */
-export interface Template {
-  text: string;
-  notation: Notation;
-  /** Reads a text as the template is read, with what it includes and what is known of samples. */
-  read(text: string): Promise<Instrument>;
-}
 
 /** What is put into a template. */
 export interface TemplateSource {
@@ -49,6 +36,7 @@ export interface TemplateResult {
 /**
  * Puts an instrument into a template: its groups and regions take the place of the examples, in their style, facts are put
  * where the template marks them, and all else stays byte for byte. Values of the source come before those of the template.
+ * A region that would sound otherwise than it is meant, because the template cannot say what it is, is left out and noted.
  * Fails with an {@link OutputError} where the template has no example.
  */
 export async function intoTemplate(template: Template, source: TemplateSource): Promise<TemplateResult> {
@@ -58,7 +46,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const facts = new Map([...instrumentFacts(instrument), ...source.facts]);
   const filled = fillMarkings(marked, notation, facts);
   const examples = await withGroup(notation, read, await read(filled.text), instrument);
-  const slots = examplesOf(examples);
+  const slots = examplesOf(examples, notation);
   if (slots.length === 0)
     throw new OutputError('the template has no example: give it a region that stands for the new ones');
   const control = examples.controlAt(0, slots[0].unit.start);
@@ -66,24 +54,17 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
   });
-  const assignment = assignExamples(examples, slots, sections);
-  const { document, copies } = await repeated(read, examples, assignment);
-  const values = new CopyValues(examples, notation);
-  const text = editedText(document.sources[0].text, copyEdits(notation, document, copies, values));
-  const result = await read(text);
-  if (result.headers.count !== document.headers.count)
-    throw new OutputError(
-      'the template cannot take these values, because its groups or regions would change',
-    );
-  const regions = copies.flatMap(({ source: region, ...copy }) =>
-    region ? [{ ...copy, source: region }] : [],
-  );
-  const account = accountOf({ instrument, values, result, regions });
+  const leftOut = new RegionsLeftOut(instrument);
+  let work = await fillExamples(template, examples, slots, sections);
+  // Only a notation with places for some values alone cannot say what a region is. What is written instead may say less again.
+  while (notation.parameters && leftOut.add(work))
+    work = await fillExamples(template, examples, slots, leftOut.without(sections));
+  const account = accountOf({ ...work, instrument, leftOut: leftOut.regions });
   return {
     ...account,
-    text,
+    text: work.text,
     missing: filled.missing,
-    notes: [...factNotes(filled.missing), ...account.notes],
+    notes: [...factNotes(filled.missing), ...work.notes, ...leftOut.notes(), ...account.notes],
   };
 }
 
@@ -94,7 +75,7 @@ async function withGroup(
   template: Instrument,
   source: Instrument,
 ): Promise<Instrument> {
-  const slots = examplesOf(template);
+  const slots = examplesOf(template, notation);
   const isGrouped = [...source.regions].some((region) => source.groupLabel(region));
   if (!isGrouped || slots.length !== 1 || slots[0].group >= 0) return template;
   if (notation.headers && !notation.headers.includes('group')) return template;
@@ -108,48 +89,5 @@ async function withGroup(
   if (edits.length === 0) return template;
   const grouped = await read(editedText(template.sources[0].text, edits));
   const isSame = grouped.regions.length === template.regions.length;
-  return isSame && examplesOf(grouped).some(({ group }) => group >= 0) ? grouped : template;
-}
-
-interface RepeatedDocument {
-  document: Instrument;
-  copies: FoundCopy[];
-}
-
-/** A copy with its header in the document. */
-interface FoundCopy extends ExampleCopy {
-  header: number;
-}
-
-async function repeated(
-  read: Template['read'],
-  examples: Instrument,
-  assignment: Assignment,
-): Promise<RepeatedDocument> {
-  const { text, copies } = repeatExamples(examples, assignment);
-  const document = await read(text);
-  const byStart = new Map<number, number>();
-  for (let header = 0; header < document.headers.count; header++)
-    if (document.headerSource(header) === 0) byStart.set(document.headerSpan(header).start, header);
-  const found = copies.map((copy) => ({ ...copy, header: byStart.get(copy.start) ?? -1 }));
-  const isWhole = found.every(
-    ({ header, source }) =>
-      header >= 0 && document.kind(header) === (source ? HeaderKind.region : HeaderKind.group),
-  );
-  if (!isWhole)
-    throw new OutputError(
-      'the examples of the template cannot be repeated: what they mean depends on where they stand',
-    );
-  return { document, copies: found };
-}
-
-function copyEdits(
-  notation: Notation,
-  document: Instrument,
-  copies: readonly FoundCopy[],
-  values: CopyValues,
-): TextEdit[] {
-  return copies.flatMap((copy) =>
-    changeCopy(notation, document, copy.header, values.of(copy), (name) => values.keeps(copy, name)),
-  );
+  return isSame && examplesOf(grouped, notation).some(({ group }) => group >= 0) ? grouped : template;
 }

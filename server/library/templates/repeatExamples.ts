@@ -2,7 +2,7 @@ import type { Instrument } from '../../model/instrument';
 import { breaksBetween } from '../../model/text/textLayout';
 import { lineEndOf } from '../../model/text/textLines';
 import type { Assignment, FilledSection } from './assignExamples';
-import type { ExampleSlot } from './examples';
+import type { ExampleSlot, OuterGroup } from './examples';
 import type { SourceRegion } from './sourceSections';
 
 /** A copy of an example's header in the text. */
@@ -17,6 +17,11 @@ export interface ExampleCopy {
   example: number;
 }
 
+/** A copy with its header in the document. */
+export interface FoundCopy extends ExampleCopy {
+  header: number;
+}
+
 /** A template with its examples repeated as often as they are needed; the copies still say what the examples do. */
 export interface RepeatedText {
   text: string;
@@ -26,7 +31,18 @@ export interface RepeatedText {
 /** Repeats the examples of a template for the regions that they stand for, and takes those out that stand for none. */
 export function repeatExamples(template: Instrument, assignment: Assignment): RepeatedText {
   const writer = new RepeatWriter(template);
-  for (const [slot, sections] of assignment) writer.slot(slot, sections);
+  const all = [...assignment];
+  for (let at = 0; at < all.length; at++) {
+    const [slot, sections] = all[at];
+    const { outer } = slot;
+    if (!outer) writer.slot(slot, sections);
+    else {
+      let end = at;
+      while (all[end]?.[0].outer === outer) end++;
+      writer.outer(outer, all.slice(at, end));
+      at = end - 1;
+    }
+  }
   return writer.finish();
 }
 
@@ -42,6 +58,37 @@ class RepeatWriter {
     this.#template = template;
     this.#text = template.sources[0].text;
     this.#lineEnd = lineEndOf(this.#text);
+  }
+
+  /** Writes a group of groups for each section of it, with the groups that stand in that. */
+  outer(
+    { header, unit }: OuterGroup,
+    slots: readonly (readonly [ExampleSlot, readonly FilledSection[]])[],
+  ): void {
+    this.#copy(unit.start);
+    const outers = new Map<FilledSection, ExampleSlot>();
+    for (const [slot, sections] of slots)
+      for (const { outer } of sections) if (outer && !outers.has(outer)) outers.set(outer, slot);
+    let count = 0;
+    for (const [outer, slot] of outers) {
+      if (count++ > 0) this.#written += this.#between(unit.start, unit.end, this.#text.slice(0, unit.start));
+      const start = this.#written.length + this.#template.headerSpan(header).start - unit.start;
+      this.#copies.push({
+        start,
+        section: outer,
+        slot: { ...slot, group: header },
+        source: undefined,
+        example: header,
+      });
+      this.#at = unit.start;
+      for (const [inner, sections] of slots)
+        this.slot(
+          inner,
+          sections.filter((one) => one.outer === outer),
+        );
+      this.#copy(unit.end);
+    }
+    this.#at = unit.end;
   }
 
   slot(slot: ExampleSlot, sections: readonly FilledSection[]): void {

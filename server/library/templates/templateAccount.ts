@@ -28,6 +28,8 @@ export interface TemplateWork {
   values: CopyValues;
   result: Instrument;
   regions: readonly WrittenRegion[];
+  /** Regions of the source that were not written, which is told of them as a whole. */
+  leftOut: ReadonlySet<number>;
 }
 
 /** Compares each region of the result with what it is to be, and accounts for every value of the source. */
@@ -35,6 +37,7 @@ export function accountOf(work: TemplateWork): OutputAccount {
   const accounts = new Accounts(work.instrument);
   const added = new AddedValues();
   for (const region of work.regions) compareRegion(work, region, accounts, added);
+  for (const region of work.leftOut) accounts.leavesOut(region);
   return accounts.finish(added.notes(work.instrument));
 }
 
@@ -88,20 +91,28 @@ function compareKeys(
   }
 }
 
-function isSameSample(result: Instrument, header: number, value: string): boolean {
+/** Whether a region of a result plays the sample that is to be written as `value`. */
+export function isSameSample(result: Instrument, header: number, value: string): boolean {
   const path = result.samplePath(header);
   if (path === undefined) return value === '';
   const expected = value.startsWith('*') ? value : result.control(header).defaultPath + value;
   return path === expected || joinPath('', path) === joinPath('', expected);
 }
 
-function isSameValue(name: string, value: string, there: string | undefined): boolean {
+/** Whether a value means what another one does. */
+export function isSameValue(name: string, value: string, there: string | undefined): boolean {
   if (there === value) return true;
   if (there === undefined) return false;
   const [one, other] = [numberOf(name, value), numberOf(name, there)];
   if (Number.isNaN(one) || Number.isNaN(other))
     return value.toLowerCase() === there.toLowerCase() && isOption(name);
   return Math.abs(one - other) < 1e-9;
+}
+
+/** Whether a number is another one but for what a form rounds off, one part in fifty (our choice). */
+function isNearTo(name: string, value: string, there: string): boolean {
+  const [one, other] = [numberOf(name, value), numberOf(name, there)];
+  return Math.abs(one - other) <= Math.max(0.5, Math.abs(one) / 50);
 }
 
 function isOption(name: string): boolean {
@@ -119,6 +130,8 @@ class Accounts {
   readonly #source: Instrument;
   readonly #carried = new Set<number>();
   readonly #notes = new Map<number, ConversionNote>();
+  /** Those that regions have in force which are left out. */
+  readonly #leftOut = new Set<number>();
 
   constructor(source: Instrument) {
     this.#source = source;
@@ -128,14 +141,21 @@ class Accounts {
     this.#carried.add(parameter);
   }
 
+  leavesOut(region: number): void {
+    for (const { parameter } of this.#source.effectiveParameters(region)) this.#leftOut.add(parameter);
+  }
+
   differs(parameter: number, name: string, value: string, there: string | undefined): void {
     if (this.#notes.has(parameter)) return;
     const isGone = there === undefined;
+    const isNear = !isGone && isNearTo(name, value, there);
     const message = isGone
       ? `${name}=${value} has no place in the template, so it is left out.`
-      : `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`;
+      : isNear
+        ? `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`
+        : `${name}=${value} cannot be written there, and the result says ${there}. Check it.`;
     this.#notes.set(parameter, {
-      kind: isGone ? 'dropped' : 'approximated',
+      kind: isNear ? 'approximated' : 'dropped',
       ...this.#source.parameterSpan(parameter),
       message,
     });
@@ -150,7 +170,7 @@ class Accounts {
         if (this.#notes.has(one)) continue;
         if (this.#carried.has(one)) kept++;
         else if (takesEffect(source, one)) kept++;
-        else notes.push(this.#unused(header, one));
+        else if (!this.#leftOut.has(one)) notes.push(this.#unused(header, one));
       }
     }
     for (const { kind, source: file, start, end } of source.directives)

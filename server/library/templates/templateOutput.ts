@@ -6,9 +6,9 @@ import { wholeAccount } from '../../workspace/convertInstrument';
 import type { IncludeStore } from '../../workspace/files/includeStore';
 import type { VocabularySource } from '../../workspace/notations/notationOutput';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
-import type { Template } from './intoTemplate';
 import { intoTemplate } from './intoTemplate';
 import type { Facts } from './markings';
+import type { Template } from './template';
 
 /** The text of a template and how it is read. */
 export interface TemplateText {

@@ -1,3 +1,13 @@
+import type { Unplain } from '../../playing/plain/unplain';
+import {
+  askedControllers,
+  asksForBend,
+  asksForController,
+  asksForKeys,
+  bendRanges,
+  controllerRange,
+  startsOtherwise,
+} from '../../playing/plain/unplain';
 import type { Modulator } from '../font';
 import { Generator } from '../generators';
 import { mayModulate, sourceBits } from '../modulatorSource';
@@ -9,21 +19,6 @@ const silentCentibels = 1440;
 const middle = 64;
 const most = 127;
 
-/** Triggers that a SoundFont has no word for, by what they are. */
-const otherTriggers: Readonly<Record<string, string>> = {
-  release: 'when a key is let go',
-  release_key: 'when a key is let go',
-  first: 'for the first key alone',
-  legato: 'for later keys alone',
-};
-
-/** Ranges of what is played that a region can ask for, with what holds while nothing is moved. */
-const otherRanges: readonly [low: string, high: string, rest: number, lowest: number, highest: number][] = [
-  ['lobend', 'hibend', 0, -8192, 8191],
-  ['lochanaft', 'hichanaft', 0, 0, 127],
-  ['lopolyaft', 'hipolyaft', 0, 0, 127],
-];
-
 /**
  * Whether a region comes into a SoundFont. Conditions that the format knows become modulators; of others, what holds while
  * no controller is moved decides. What is left out or no longer asked is noted.
@@ -34,8 +29,8 @@ export function admit(
   modulators: Modulator[],
 ): boolean {
   return (
-    hasTrigger(values) &&
-    holdsKeys(values) &&
+    holds(values, startsOtherwise(values)) &&
+    holds(values, asksForKeys(values)) &&
     holdsControllers(values, firstControllers, modulators) &&
     holdsRanges(values)
   );
@@ -50,28 +45,13 @@ function leaveOut(values: RegionParameters, name: string, why: string): false {
   return false;
 }
 
-function hasTrigger(values: RegionParameters): boolean {
-  const trigger = values.word('trigger');
-  const other = trigger === undefined ? undefined : otherTriggers[trigger];
-  if (other !== undefined) return leaveOut(values, 'trigger', other);
-  const [started] = values.matching(/^(?:on|start)_(?:lo|hi)(?:hd)?cc\d+$/);
-  return started === undefined || leaveOut(values, started.name, 'when a controller is moved');
-}
-
-function holdsKeys(values: RegionParameters): boolean {
-  for (const [name, why] of [
-    ['sw_down', 'while another key is held'],
-    ['sw_previous', 'after a certain key'],
-  ] as const)
-    if (values.has(name)) return leaveOut(values, name, why);
-  return true;
+function holds(values: RegionParameters, reason: Unplain | undefined): boolean {
+  return reason === undefined || leaveOut(values, reason.name, reason.why);
 }
 
 function holdsRanges(values: RegionParameters): boolean {
-  for (const [low, high, rest, lowest, highest] of otherRanges) {
-    const holds = values.number(low, lowest) <= rest && rest <= values.number(high, highest);
-    const name = values.has(low) ? low : high;
-    if (!holds) return leaveOut(values, name, 'only while the channel is bent or pressed');
+  if (!holds(values, asksForBend(values))) return false;
+  for (const [low, high, , lowest, highest] of bendRanges) {
     for (const one of [low, high])
       if (values.has(one) && values.number(one, 0) !== (one === low ? lowest : highest))
         values.tell(one, 'dropped', 'Left out: this condition; a SoundFont cannot ask for it.');
@@ -84,9 +64,8 @@ function holdsControllers(
   firstControllers: Float64Array,
   modulators: Modulator[],
 ): boolean {
-  const asked = new Set(values.matching(/^(?:lo|hi)(?:hd)?cc(\d+)$/).map(({ found }) => Number(found[1])));
-  for (const controller of asked) {
-    const [low, high] = rangeOf(values, controller);
+  for (const controller of askedControllers(values)) {
+    const [low, high] = controllerRange(values, controller);
     if (low <= 0 && high >= most) continue;
     const isSwitch =
       mayModulate(controller) && ((low === middle && high >= most) || (low <= 0 && high === middle - 1));
@@ -107,10 +86,7 @@ function holdsControllers(
       continue;
     }
     const names = ['locc', 'hicc', 'lohdcc', 'hihdcc'].map((start) => `${start}${controller}`);
-    const name = names.find((one) => values.has(one)) ?? '';
-    const first = firstControllers[controller] ?? 0;
-    if (first < low || first > high)
-      return leaveOut(values, name, `only where controller ${controller} is moved`);
+    if (!holds(values, asksForController(values, controller, firstControllers))) return false;
     for (const one of names)
       values.tell(
         one,
@@ -119,13 +95,4 @@ function holdsControllers(
       );
   }
   return true;
-}
-
-function rangeOf(values: RegionParameters, controller: number): [low: number, high: number] {
-  const fine = (name: string, without: number) =>
-    most * values.number(`${name}${controller}`, without / most);
-  return [
-    values.number(`locc${controller}`, Math.round(fine('lohdcc', 0))),
-    values.number(`hicc${controller}`, Math.round(fine('hihdcc', most))),
-  ];
 }

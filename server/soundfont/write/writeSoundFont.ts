@@ -3,6 +3,8 @@ import type { Instrument } from '../../model/instrument';
 import type { ByteChunks, OutputAccount, OutputOptions, OutputSource } from '../../model/output';
 import { OutputError } from '../../model/output';
 import { joinPath, nameOf } from '../../model/paths';
+import type { Variant, VariantChoice } from '../../playing/plain/waysOfPlaying';
+import { soundsIn, variantsOf } from '../../playing/plain/waysOfPlaying';
 import { readFirstControllers } from '../../playing/playable/readFirstControllers';
 import { ValuesInForce } from '../../playing/playable/valuesInForce';
 import { SampleType } from '../font';
@@ -20,8 +22,7 @@ import { SampleCatalogue } from './sampleCatalogue';
 import type { PlannedSample } from './samplePlan';
 import { planSamples } from './samplePlan';
 import { SharedInstruments } from './sharedInstruments';
-import type { Variant, VariantChoice } from './variants';
-import { soundsIn, tellVariants, variantsOf } from './variants';
+import { tellVariants } from './tellVariants';
 import type { ZoneDraft } from './zoneDraft';
 
 /** An instrument that goes into a SoundFont. */

@@ -36,7 +36,9 @@ export function headerText(
 
 /** Where several levels have elements of one name, the one as far in as the header. */
 function levelOf(instrument: Instrument, { levels }: Vocabulary, header: number, name: string): number {
-  const fitting = levels.flatMap(({ element }, at) => (element === name ? [at] : []));
+  const fitting = levels.flatMap(({ element, also }, at) =>
+    element === name || (also && Object.hasOwn(also, name)) ? [at] : [],
+  );
   if (fitting.length < 2) return fitting[0] ?? -1;
   let outer = 0;
   for (let at = instrument.parent(header); at >= 0; at = instrument.parent(at)) {

@@ -57,7 +57,7 @@ export function* insertInVocabulary(
   }
   const accounts = new Accounts(inserted);
   yield 0.2;
-  const content = planElements(inserted, vocabulary, top, accounts, undefined);
+  const content = planElements(inserted, vocabulary, top, accounts);
   yield 0.5;
   leaveInherited(content, instrument, around, vocabulary, accounts);
   if (content.length === 0) return { edits: [], notes: accounts.finish().notes };

@@ -25,17 +25,47 @@ export function withOuterFolder(
   if (form.kind === 'path' && form.list) return listedForm(form, text);
   if (form.kind !== 'path' || form.under === undefined) return form;
   const { under, ...rest } = form;
-  const outer = folderPlaces(under)
-    .map((place) => outerFolder(text, vocabulary, place, offset))
-    .filter((folder): folder is string => folder !== undefined);
-  if (outer.length === 0) return rest;
-  return { ...rest, folder: outer.reduce((path, folder) => joinPath(path, folder), form.folder ?? '') };
+  return { ...rest, folder: folderAround(form.folder, folderPlaces(under), text, vocabulary, offset) };
 }
 
-function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
+/** The folder that elements around an offset name in some places, each joined to the one before. */
+export function folderAround(
+  folder: string | undefined,
+  places: readonly string[],
+  text: string,
+  vocabulary: Vocabulary,
+  offset: number,
+): string {
+  return places
+    .map((place) => outerFolder(text, vocabulary, place, offset))
+    .filter((outer): outer is string => outer !== undefined)
+    .reduce((path, outer) => joinPath(path, outer), folder ?? '');
+}
+
+type PathForm = Extract<ValueForm, { kind: 'path' }>;
+
+/** By form, the text that was asked about last, since many regions of one text ask. */
+const lastLists = new WeakMap<PathForm, { text: string; words: ValueForm }>();
+
+function listedForm(form: PathForm, text: string): ValueForm {
+  const known = lastLists.get(form);
+  if (known?.text === text) return known.words;
+  const words = newListedForm(form, text);
+  lastLists.set(form, { text, words });
+  return words;
+}
+
+function newListedForm(form: PathForm, text: string): ValueForm {
   const words: Record<string, string> = Object.create(null);
-  const entries = form.list ? readSampleList(text, form.list) : [];
-  for (const [key, path] of entries) words[key] = readSamplePath(form, path);
+  const entries = [...(form.list ? readSampleList(text, form.list) : [])];
+  // The first word of a path is written: with the sign of a fragment, where the text refers to entries so.
+  const written = new Set(Array.from(text.matchAll(/["'>]\s*(#[^"'<>\s]+)/g), ([, reference]) => reference));
+  const isFragment = ([key]: readonly [string, string]) => key.startsWith('#');
+  const areFragments = entries.some((entry) => isFragment(entry) && written.has(entry[0]));
+  for (const [key, path] of areFragments
+    ? [...entries].sort((a, b) => Number(isFragment(b)) - Number(isFragment(a)))
+    : entries)
+    words[key] = readSamplePath(form, path);
   return { kind: 'words', words };
 }
 
@@ -48,7 +78,7 @@ function outerFolder(
   const path = parsePlace(under);
   if (!path) return undefined;
   if (last?.text !== text) last = { text, root: elementTree(text) };
-  const outer = new Set(vocabulary.levels.filter(({ is }) => is !== 'region').map(({ element }) => element));
+  const outer = new Set(vocabulary.levels.map(({ element }) => element));
   let innermost: StyledElement | undefined;
   for (let at: StyledElement | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
   const around: NamedFolder[] = [];

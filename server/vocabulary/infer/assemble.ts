@@ -19,6 +19,7 @@ export function levelsOf(
   settled: readonly Settled[],
   region: RegionElement,
   rates: readonly Column[],
+  folders: readonly Column[],
 ): VocabularyLevel[] {
   const { chain, repeats, nested, also, sides } = region;
   const layers = velocitiesByName(region, settled);
@@ -45,7 +46,8 @@ export function levelsOf(
       !isRelease &&
       !isTurns &&
       !named.has(element) &&
-      rate === undefined
+      rate === undefined &&
+      !folders.some(({ level }) => level === position)
     ) {
       inside.push(element);
       continue;

@@ -161,7 +161,7 @@ export function* inferVocabularyInSteps(
   const backward = backwardDrafts(read);
   const rooted = order ? undefined : keysByRoots(rows, chain, read, stated);
   const { levels, drafts: ofAll } = withStatedLevels(
-    levelsOf(settled, region, rates.columns),
+    levelsOf(settled, region, rates.columns, files.around),
     region,
     settled,
     stated,

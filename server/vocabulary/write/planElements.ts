@@ -55,14 +55,17 @@ export function planElements(
   vocabulary: Vocabulary,
   top: number,
   accounts: Accounts,
-  move: WriteOptions['move'],
+  { move, leaveOut }: Pick<WriteOptions, 'move' | 'leaveOut'> = {},
 ): PlannedContent[] {
-  return new ElementPlanner(instrument, vocabulary, top, accounts, move).plan();
+  const regions = [...instrument.regions].filter((region) => !leaveOut?.has(region));
+  return new ElementPlanner(instrument, regions, vocabulary, top, accounts, move).plan();
 }
 
 /** One class of more than 400 lines: its steps share what is planned so far, and none is used without the others. */
 class ElementPlanner {
   readonly #instrument: Instrument;
+  /** Those that are written. */
+  readonly #regions: readonly number[];
   readonly #levels: readonly LevelPlaces[];
   readonly #top: number;
   readonly #accounts: Accounts;
@@ -90,12 +93,14 @@ class ElementPlanner {
 
   constructor(
     instrument: Instrument,
+    regions: readonly number[],
     vocabulary: Vocabulary,
     top: number,
     accounts: Accounts,
     move: WriteOptions['move'],
   ) {
     this.#instrument = instrument;
+    this.#regions = regions;
     this.#levels = placesOf(vocabulary);
     this.#top = top;
     this.#accounts = accounts;
@@ -114,7 +119,7 @@ class ElementPlanner {
   plan(): PlannedContent[] {
     const instrument = this.#instrument;
     this.#noteOthers();
-    for (const region of instrument.regions) {
+    for (const region of this.#regions) {
       const parent = instrument.parent(region);
       if (!this.#chains.has(parent)) this.#chains.set(parent, chainOf(instrument, region));
     }
@@ -123,7 +128,7 @@ class ElementPlanner {
     const outer = this.#groupLevels.at(-2) ?? inner;
     const oneGlobal = this.#instrumentLevel >= 0 && globals.size <= 1;
     this.#targets = [oneGlobal ? this.#instrumentLevel : outer, outer, inner];
-    const regions = Array.from(instrument.regions, (region) => this.#regionPlan(region));
+    const regions = this.#regions.map((region) => this.#regionPlan(region));
     this.#settleOutermost(regions);
     this.#emit(regions, placeComments(instrument));
     return this.#content;

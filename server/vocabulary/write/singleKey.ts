@@ -1,3 +1,4 @@
+import { keyNearRoot } from '../../model/keys';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
 import type { LevelPlaces } from './writePlaces';
@@ -29,7 +30,7 @@ export function withSingleKey(
   if (!(from >= 0 && to <= 127 && from < to)) return values;
   const root = values.get('pitch_keycenter');
   const rootKey = Number(root?.value ?? rootInForce() ?? '60');
-  const key = String(Number.isNaN(rootKey) ? from : Math.min(to, Math.max(from, rootKey)));
+  const key = String(keyNearRoot(from, to, rootKey));
   const changed = new Map(values);
   changed.delete('lokey');
   changed.delete('hikey');

@@ -34,6 +34,8 @@ export class Accounts {
   readonly #spanNotes: ConversionNote[] = [];
   /** Parameters that share the fate of another one. */
   readonly #sharing = new Map<number, number>();
+  /** Parameters of regions that are not written. */
+  readonly #leftOut = new Set<number>();
   /** By header, where the tag of its element starts and its name ends in what is written; 0 where it has none. */
   readonly #tags: Int32Array;
   #waiting: WaitingNote[] = [];
@@ -87,6 +89,11 @@ export class Accounts {
     this.#spanNotes.push(note);
   }
 
+  /** Says that a region is not written, which is told of it as a whole. */
+  leaveOut(region: number): void {
+    for (const { parameter } of this.#instrument.effectiveParameters(region)) this.#leftOut.add(parameter);
+  }
+
   /** From here on notes are about the element that is written next; those before find their place in the end. */
   startWriting(): void {
     this.#waiting = [];
@@ -107,6 +114,7 @@ export class Accounts {
   /** All notes in the order of the text, and how many parameters were kept exactly. */
   finish(): { notes: ConversionNote[]; kept: number } {
     this.#share();
+    for (const parameter of this.#leftOut) if (this.#kept[parameter] === 0) this.#isNoted[parameter] = 1;
     this.#noteOverridden();
     const all = this.#spanNotes;
     for (const noted of this.#noted.values()) for (const { note } of noted) all.push(note);

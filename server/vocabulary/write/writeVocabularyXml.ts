@@ -38,7 +38,8 @@ export function writeInVocabularyInSteps(
 ): (instrument: Instrument, options?: WriteOptions) => Steps<Written> {
   return function* (instrument, options = {}) {
     const accounts = new Accounts(instrument, options.readingNotes);
-    const content = planElements(instrument, vocabulary, 0, accounts, options.move);
+    for (const region of options.leaveOut ?? []) accounts.leaveOut(region);
+    const content = planElements(instrument, vocabulary, 0, accounts, options);
     yield 0.5;
     const writer = new DocumentWriter(instrument, vocabulary, accounts, options);
     return { text: writer.write(content), ...accounts.finish() };
@@ -66,7 +67,7 @@ class DocumentWriter {
     this.#lineEnd = options.lineEnd ?? '\n';
     this.#buffer = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
     this.#lines = new ElementLines(this.#buffer);
-    this.#list = writtenListOf(instrument, vocabulary, options.move);
+    this.#list = writtenListOf(instrument, vocabulary, options);
     this.#context = {
       instrument,
       sampleFacts: options.sampleFacts,

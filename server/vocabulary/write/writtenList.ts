@@ -33,12 +33,13 @@ function keyAt({ key, first }: SampleListPlace, position: number): string {
 export function writtenListOf(
   instrument: Instrument,
   vocabulary: Vocabulary,
-  move: WriteOptions['move'],
+  { move, leaveOut }: Pick<WriteOptions, 'move' | 'leaveOut'>,
 ): WrittenList | undefined {
   const [place] = sampleListsOf(vocabulary);
   if (!place) return undefined;
   const keys = new Map<string, string>();
   for (const region of instrument.regions) {
+    if (leaveOut?.has(region)) continue;
     const parameter = instrument.effective(region, Parameter.sample);
     const path = parameter < 0 ? '' : sourceValue(instrument, parameter, region, move);
     if (path !== '' && !keys.has(path)) keys.set(path, keyAt(place, keys.size));

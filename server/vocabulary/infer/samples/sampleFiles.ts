@@ -19,6 +19,8 @@ export interface SampleFiles {
   facts: readonly (SampleFacts | undefined)[];
   /** How a row names its file. */
   names: readonly (string | undefined)[];
+  /** The places around regions that name folders of their files. */
+  around: readonly Column[];
   drafts: Draft[];
 }
 
@@ -43,13 +45,13 @@ export function findSampleFiles(
   const step = Math.max(1, Math.floor(rows.count / mostLookedUp));
   const looked = someNames(names, step);
   // The folder that the list itself names is in its paths already.
-  const under = list?.place.under;
-  const isFree = ({ at }: Column) => under === undefined || !at.endsWith(under);
-  const around: Rows = { ...rows, columns: rows.columns.filter(isFree) };
-  const named = foldersIn(around, assigned);
-  const outer = outerFoldersIn(around, assigned);
+  const ofList = list?.place.under;
+  const isFree = ({ at }: Column) => ofList === undefined || !at.endsWith(ofList);
+  const free: Rows = { ...rows, columns: rows.columns.filter(isFree) };
+  const named = foldersIn(free, assigned);
+  const outer = outerFoldersIn(free, assigned);
   const endings = endingsToTry(looked, given, ending);
-  const folders = [...new Set([given?.folder ?? '', '', ...named])];
+  const folders = [...new Set([given?.folder ?? '', '', ...named.map(({ folder }) => folder)])];
   const written = bestPlaced(looked, lookup, { folders, endings, outer });
   const probed =
     written.found === 0 &&
@@ -63,15 +65,16 @@ export function findSampleFiles(
   const hasFolders = looked.some(({ name }) => name.includes('/'));
   const placed: Placed = isGuessed
     ? {
-        folder: named[0] ?? best.folder,
+        folder: named[0]?.folder ?? best.folder,
         ending: best.ending,
         under: hasFolders && named.length === 0 ? [] : inwards(outer),
       }
     : best;
+  const { folder, under: around } = withStatedFolder(placed, named);
   const form: SampleFiles['form'] = {
     kind: 'path',
-    ...(placed.folder !== '' && { folder: placed.folder }),
-    ...(placed.under.length > 0 && { under: placed.under.map(({ at }) => at).join(' | ') }),
+    ...(folder !== '' && { folder }),
+    ...(around.length > 0 && { under: around.map(({ at }) => at).join(' | ') }),
     ...(placed.ending !== '' && { ending: placed.ending }),
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
     ...(list && { list: list.place }),
@@ -86,7 +89,7 @@ export function findSampleFiles(
         endings,
       )
     : [];
-  return { form, facts, names, drafts };
+  return { form, facts, names, around, drafts };
 }
 
 /** What the headers of the files say that some rows name, every so many rows. */
@@ -234,10 +237,24 @@ export function looksLikeFolder(text: string): boolean {
   return !isAudioFileName(text) && /[\p{L}./]/u.test(text) && text.length <= 300;
 }
 
+/** A folder and the place that names it. */
+interface StatedFolder {
+  folder: string;
+  column: Column;
+}
+
+/** A folder that an outer element names as the place where it does, so that another text may name another one there. */
+function withStatedFolder(placed: Placed, named: readonly StatedFolder[]): Placed {
+  const stated = named.find(({ folder }) => folder === placed.folder)?.column;
+  const isOther = stated && placed.under.every(({ at }) => at !== stated.at);
+  if (!isOther || stated.listed !== undefined || placed.folder === '') return placed;
+  return { ...placed, folder: '', under: [stated, ...placed.under] };
+}
+
 /** Values of outer elements, the same for all regions, that are named like a folder. */
-function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
+function foldersIn(rows: Rows, assigned: readonly Assigned[]): StatedFolder[] {
   const used = new Set(assigned.map(({ column }) => column));
-  const folders: string[] = [];
+  const folders: StatedFolder[] = [];
   const region = Math.max(0, ...rows.columns.map(({ level }) => level));
   for (const column of rows.columns) {
     if (used.has(column) || column.level >= region) continue;
@@ -245,7 +262,7 @@ function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
     const texts = new Set(column.cells.map((cell) => cell?.text));
     const [text] = texts;
     if (texts.size !== 1 || !text || !looksLikeFolder(text)) continue;
-    folders.push(text.replaceAll('\\', '/').replace(/\/+$/, ''));
+    folders.push({ folder: text.replaceAll('\\', '/').replace(/\/+$/, ''), column });
   }
   return folders.slice(0, 4);
 }

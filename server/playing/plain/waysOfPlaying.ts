@@ -1,8 +1,8 @@
 import type { Instrument } from '../../model/instrument';
 import { noteNameOf } from '../../model/keys';
-import type { RegionParameters } from './regionParameters';
+import type { AskedValues } from './askedValues';
 
-/** One way of playing an instrument that becomes a preset of its own. */
+/** One way of playing an instrument: what was pressed and played before. */
 export interface Variant {
   /** What it is called beside the instrument; empty where there is one way only. */
   label: string;
@@ -14,19 +14,19 @@ export interface Variant {
   random: number;
 }
 
-/** What to do with ways of playing that a preset cannot choose between. */
+/** What to do with ways of playing that a target cannot choose between: each comes into one of its own, or the first alone is kept. */
 export interface VariantChoice {
   keyswitches: 'presets' | 'first';
   takes: 'presets' | 'first';
 }
 
-/** Turns of round robins that become presets at the most. */
+/** Turns of round robins that are told apart at the most. */
 const mostTakes = 32;
 
 /** The ways of playing an instrument, the usual one first. */
 export function variantsOf(
   instrument: Instrument,
-  regions: readonly RegionParameters[],
+  regions: readonly AskedValues[],
   choice: VariantChoice,
 ): Variant[] {
   const switches = keyswitchesOf(instrument, regions);
@@ -52,7 +52,7 @@ interface Keyswitch {
 }
 
 /** The keyswitches of an instrument, the one that holds at first in front; one of −1 where there are none. */
-function keyswitchesOf(instrument: Instrument, regions: readonly RegionParameters[]): Keyswitch[] {
+function keyswitchesOf(instrument: Instrument, regions: readonly AskedValues[]): Keyswitch[] {
   const found = new Map<number, Keyswitch>();
   let first = Number.NaN;
   for (const values of regions) {
@@ -68,12 +68,13 @@ function keyswitchesOf(instrument: Instrument, regions: readonly RegionParameter
   return [...sorted.filter(({ key }) => key === first), ...sorted.filter(({ key }) => key !== first)];
 }
 
-function switchKey(values: RegionParameters): number {
+/** The keyswitch after which a region sounds; NaN where it asks for none. */
+function switchKey(values: AskedValues): number {
   const last = values.key('sw_last');
   return Number.isNaN(last) ? values.key('sw_lolast') : last;
 }
 
-function takesOf(regions: readonly RegionParameters[]): number {
+function takesOf(regions: readonly AskedValues[]): number {
   let takes = 1;
   const starts = new Set<number>();
   for (const values of regions) {
@@ -84,7 +85,7 @@ function takesOf(regions: readonly RegionParameters[]): number {
 }
 
 /** Whether a region sounds in a way of playing. */
-export function soundsIn(values: RegionParameters, { keyswitch, turn, random }: Variant): boolean {
+export function soundsIn(values: AskedValues, { keyswitch, turn, random }: Variant): boolean {
   const key = switchKey(values);
   const last = values.key('sw_hilast');
   if (!Number.isNaN(key) && !(keyswitch >= key && keyswitch <= (Number.isNaN(last) ? key : last)))
@@ -95,21 +96,4 @@ export function soundsIn(values: RegionParameters, { keyswitch, turn, random }: 
     random >= values.number('lorand', 0) &&
     (random < values.number('hirand', 1) || values.number('hirand', 1) >= 1)
   );
-}
-
-/** Notes what becomes of round robins, random choices and keyswitches. */
-export function tellVariants(values: RegionParameters, choice: VariantChoice): void {
-  const takes =
-    choice.takes === 'first'
-      ? 'Left out: a SoundFont knows no round robins or random choices; only the first take is written.'
-      : 'A SoundFont knows no round robins or random choices; each take is a preset of its own.';
-  const kind = choice.takes === 'first' ? 'dropped' : 'approximated';
-  for (const name of ['seq_length', 'seq_position', 'lorand', 'hirand']) values.tell(name, kind, takes);
-  const switches =
-    choice.keyswitches === 'first'
-      ? 'Left out: a SoundFont knows no keyswitches; only what sounds at first is written.'
-      : 'A SoundFont knows no keyswitches; what each of them chooses is a preset of its own.';
-  for (const name of ['sw_last', 'sw_lolast', 'sw_hilast', 'sw_default'])
-    values.tell(name, choice.keyswitches === 'first' ? 'dropped' : 'approximated', switches);
-  values.use('sw_lokey', 'sw_hikey', 'sw_label');
 }
