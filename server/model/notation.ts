@@ -158,6 +158,8 @@ export interface Notation {
   readonly spelling: Spelling;
   /** The folder that samples are written from, relative to that of the text and without a slash at its end, where it is another. */
   readonly sampleFolder?: string;
+  /** What stands in a text and is not read, in a notation that does not know all of what may stand there. */
+  unread?(instrument: Instrument): ConversionNote[];
   /** The headers that can be written, in a notation that has a place only for some. */
   readonly headers?: readonly HeaderName[];
   /**

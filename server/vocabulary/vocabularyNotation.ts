@@ -8,6 +8,7 @@ import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
 import { isStandIn } from './places';
 import { placeInVocabulary } from './read/placeInVocabulary';
 import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
+import { unreadValues } from './read/unreadValues';
 import type { Vocabulary } from './vocabulary';
 import { layOutInVocabulary } from './write/layOutVocabularyXml';
 import { writeInVocabulary, writeInVocabularyInSteps } from './write/writeVocabularyXml';
@@ -47,6 +48,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
     layOut: layOutInVocabulary,
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
+    unread: (instrument) => unreadValues(instrument, vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
   };

@@ -15,9 +15,10 @@ import type { Facts } from './markings';
 import { fillMarkings } from './markings';
 import type { ExampleCopy } from './repeatExamples';
 import { repeatExamples } from './repeatExamples';
-import { sourceSections } from './sourceSections';
+import { sourceSections, takesTuningAlone } from './sourceSections';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
+import { unreadOfExamples } from './unreadOfExamples';
 
 /** An instrument text as a person wrote it, with examples that stand for regions to come. */
 export interface Template {
@@ -65,6 +66,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const sections = sourceSections(instrument, {
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
+    takesTuningAlone: takesTuningAlone(notation),
   });
   const assignment = assignExamples(examples, slots, sections);
   const { document, copies } = await repeated(read, examples, assignment);
@@ -83,7 +85,11 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     ...account,
     text,
     missing: filled.missing,
-    notes: [...factNotes(filled.missing), ...account.notes],
+    notes: [
+      ...factNotes(filled.missing),
+      ...unreadOfExamples(notation, examples, instrument),
+      ...account.notes,
+    ],
   };
 }
 

@@ -51,6 +51,7 @@ function compareRegion(
     const parameter = source.parameters.get(name);
     const there = found.get(name);
     const isSame = name === 'sample' ? isSameSample(result, header, value) : isSameValue(name, value, there);
+    if (name === 'tune' && source.inTuning !== undefined) accounts.transposed(source.inTuning, there);
     if (isSame) accounts.carried(parameter ?? -1);
     else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
     else if (there !== undefined) added.add(name, there, source.header);
@@ -97,11 +98,19 @@ function isSameSample(result: Instrument, header: number, value: string): boolea
 
 function isSameValue(name: string, value: string, there: string | undefined): boolean {
   if (there === value) return true;
-  if (there === undefined) return false;
+  // What nothing says is the default; a loop of which only the end is said starts at 0.
+  if (there === undefined) return name === 'loop_start' && numberOf(name, value) === 0;
   const [one, other] = [numberOf(name, value), numberOf(name, there)];
   if (Number.isNaN(one) || Number.isNaN(other))
     return value.toLowerCase() === there.toLowerCase() && isOption(name);
   return Math.abs(one - other) < 1e-9;
+}
+
+/** By how much a level is off, as a sentence; empty for other values. */
+function offBy(name: string, value: string, there: string): string {
+  const decibels = Math.round((numberOf(name, there) - numberOf(name, value)) * 100) / 100;
+  if (name !== 'volume' || Number.isNaN(decibels) || decibels === 0) return '';
+  return ` That is ${Math.abs(decibels)} dB ${decibels < 0 ? 'quieter' : 'louder'}.`;
 }
 
 function isOption(name: string): boolean {
@@ -133,12 +142,19 @@ class Accounts {
     const isGone = there === undefined;
     const message = isGone
       ? `${name}=${value} has no place in the template, so it is left out.`
-      : `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`;
+      : `${name}=${value} is written as ${there}, the nearest that the template's notation can say.${offBy(name, value, there)}`;
     this.#notes.set(parameter, {
       kind: isGone ? 'dropped' : 'approximated',
       ...this.#source.parameterSpan(parameter),
       message,
     });
+  }
+
+  /** Notes a transposition that stands in the tuning. */
+  transposed(parameter: number, cents: string | undefined): void {
+    if (cents === undefined) return;
+    const message = `transpose=${this.#source.valueText(parameter)} is written in the tuning, which becomes ${cents} cents.`;
+    this.#notes.set(parameter, { kind: 'approximated', ...this.#source.parameterSpan(parameter), message });
   }
 
   finish(more: readonly ConversionNote[]): OutputAccount {

@@ -22,6 +22,8 @@ function hasGreatNumbers({ cells }: Column): boolean {
 
 const starts: ReadonlySet<string> = new Set(['start', 'first', 'lo', 'in']);
 const ends: ReadonlySet<string> = new Set(['end', 'last', 'hi', 'out', 'len']);
+/** What says alone how many are repeated. */
+const frames: ReadonlySet<string> = new Set(['frames']);
 /** Of frames; so often nothing is repeated. */
 const counts: ReadonlySet<string> = new Set(['count']);
 const loopConcepts: ReadonlySet<string> = new Set([
@@ -50,7 +52,7 @@ export function withLoopPlaces(columns: readonly Column[]): readonly Column[] {
       (column) => column.own.length === 1 && placeWords.has(column.own[0]) && holdsNumbers(column),
     );
     if (!place || other || group.some((column) => column !== place && isOf(column, starts))) continue;
-    if (group.some((column) => column !== place && isOf(column, ends)))
+    if (group.some((column) => column !== place && (isOf(column, ends) || isOf(column, frames))))
       changes.set(place, [{ ...place, own: ['start'] }]);
   }
   return changed(columns, changes);
