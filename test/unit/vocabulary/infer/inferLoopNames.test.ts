@@ -53,6 +53,11 @@ describe('loops by their start and length', () => {
     ]);
   });
 
+  it('are read where they go on for so long', () => {
+    const loops = ['<loop start="300" for="9000"/>', '<loop start="200" for="100"/>'];
+    expect(valuesIn(bells(loops), 'loop_start', 'loop_end')).toEqual(['300 9299', '200 299']);
+  });
+
   it('have the kind that a comment gives a number', () => {
     const says = '<!-- loop: 0 = none, 1 = while the key is held, 2 = forever -->';
     const text = `<reeds>${says}${[2, 1, 0]
