@@ -53,6 +53,11 @@ describe('loops by their start and length', () => {
     ]);
   });
 
+  it('are none where frames stand as a range', () => {
+    const loops = ['<loop frames="300-9000"/>', '<loop frames="200-7000"/>'];
+    expect(valuesIn(bells(loops), 'loop_start', 'loop_end')).toEqual(['300 9000', '200 7000']);
+  });
+
   it('are read where they go on for so long', () => {
     const loops = ['<loop start="300" for="9000"/>', '<loop start="200" for="100"/>'];
     expect(valuesIn(bells(loops), 'loop_start', 'loop_end')).toEqual(['300 9299', '200 299']);
