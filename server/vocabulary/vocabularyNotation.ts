@@ -9,6 +9,7 @@ import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
 import { isStandIn } from './places';
 import { placeInVocabulary } from './read/placeInVocabulary';
 import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
+import { unreadValues } from './read/unreadValues';
 import type { Vocabulary } from './vocabulary';
 import { layOutInVocabulary } from './write/layOutVocabularyXml';
 import { writeInVocabulary, writeInVocabularyInSteps } from './write/writeVocabularyXml';
@@ -49,6 +50,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
     samplePlaces: samplePlacesIn(vocabulary),
+    unread: (instrument) => unreadValues(instrument, vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
   };

@@ -2,6 +2,7 @@ import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { keyNearRoot } from '../../model/keys';
 import type { NewParameter, Notation } from '../../model/notation';
+import { resolveOpcode } from '../../model/opcodes/resolve';
 import { Parameter } from '../../model/parameterNames';
 
 /**
@@ -95,6 +96,17 @@ function inPlaces(
   if (all.length > 0 || (possible.length === 0 && remove.length === 0)) return all;
   const gone = remove.filter((one) => revise([], [one]).length > 0);
   const written: NewParameter[] = [];
-  for (const one of possible) if (revise([...written, one], gone).length > 0) written.push(one);
+  const failed: NewParameter[] = [];
+  for (const one of possible) (revise([...written, one], gone).length > 0 ? written : failed).push(one);
+  // The example's own value would say something else of this region.
+  for (const { name } of failed) {
+    const own = document.own(header, document.names.canonical(document.names.idOf(name)));
+    if (own >= 0 && mayGo(name) && revise(written, [...gone, own]).length > 0) gone.push(own);
+  }
   return revise(written, gone);
+}
+
+/** Whether a region may go without a value: without keys it would sound on all of them. */
+function mayGo(name: string): boolean {
+  return name !== 'sample' && resolveOpcode(name)?.facts.kind !== 'key';
 }

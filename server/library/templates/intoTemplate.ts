@@ -9,10 +9,11 @@ import { fillExamples } from './fillExamples';
 import type { Facts } from './markings';
 import { fillMarkings } from './markings';
 import { RegionsLeftOut } from './regionsLeftOut';
-import { sourceSections } from './sourceSections';
+import { sourceSections, takesTuningAlone } from './sourceSections';
 import type { Template } from './template';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
+import { unreadOfExamples } from './unreadOfExamples';
 
 /** What is put into a template. */
 export interface TemplateSource {
@@ -53,6 +54,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const sections = sourceSections(instrument, {
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
+    takesTuningAlone: takesTuningAlone(notation),
   });
   const leftOut = new RegionsLeftOut(instrument);
   let work = await fillExamples(template, examples, slots, sections);
@@ -64,7 +66,13 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     ...account,
     text: work.text,
     missing: filled.missing,
-    notes: [...factNotes(filled.missing), ...work.notes, ...leftOut.notes(), ...account.notes],
+    notes: [
+      ...factNotes(filled.missing),
+      ...unreadOfExamples(notation, examples, instrument),
+      ...work.notes,
+      ...leftOut.notes(),
+      ...account.notes,
+    ],
   };
 }
 

@@ -1,6 +1,10 @@
 import { playedKey } from '../../model/effectiveValues';
+import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
+import { plainNumber } from '../../model/instrumentBuilder';
+import type { Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
+import { decimalText } from '../../model/text/decimalText';
 
 /** A region to be written, with the values in force in it. */
 export interface SourceRegion {
@@ -11,6 +15,8 @@ export interface SourceRegion {
   parameters: ReadonlyMap<string, number>;
   /** The values that a header around it sets. */
   inherited: ReadonlySet<string>;
+  /** A transposition that is written in the tuning, for want of a place of its own. */
+  inTuning?: number;
 }
 
 /** Regions that stand together in the source. */
@@ -25,6 +31,8 @@ export interface SourceTarget {
   samplePath(path: string): string;
   /** Semitones that the target adds to every key. */
   keyOffset: number;
+  /** Whether it has a place for a tuning and none for a transposition. */
+  takesTuningAlone?: boolean;
 }
 
 /** Labels of headers, which are carried by the section and not by each of its regions. */
@@ -61,7 +69,27 @@ function sourceRegion(instrument: Instrument, header: number, target: SourceTarg
     parameters.set(name, parameter);
     if (from !== header) inherited.add(name);
   }
-  return { header, values, parameters, inherited };
+  const inTuning = target.takesTuningAlone ? moveTransposition(values, parameters) : undefined;
+  return { header, values, parameters, inherited, ...(inTuning !== undefined && { inTuning }) };
+}
+
+/** Whether a notation has a place for the tuning of regions and none for a transposition. */
+export function takesTuningAlone({ parameters }: Notation): boolean {
+  const places = parameters?.(HeaderKind.region) ?? [];
+  const all = [...places, ...(parameters?.(HeaderKind.group) ?? [])];
+  return places.includes('tune') && !all.includes('transpose');
+}
+
+/** Puts a transposition into the tuning, a semitone being 100 cents; answers its parameter. */
+function moveTransposition(values: Map<string, string>, parameters: Map<string, number>): number | undefined {
+  const parameter = parameters.get('transpose');
+  const semitones = plainNumber(values.get('transpose') ?? '');
+  const cents = plainNumber(values.get('tune') ?? '0');
+  if (parameter === undefined || Number.isNaN(semitones + cents)) return undefined;
+  values.delete('transpose');
+  values.set('tune', decimalText(cents + 100 * semitones));
+  if (!parameters.has('tune')) parameters.set('tune', parameter);
+  return parameter;
 }
 
 function valueToWrite(

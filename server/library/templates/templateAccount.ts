@@ -54,6 +54,7 @@ function compareRegion(
     const parameter = source.parameters.get(name);
     const there = found.get(name);
     const isSame = name === 'sample' ? isSameSample(result, header, value) : isSameValue(name, value, there);
+    if (name === 'tune' && source.inTuning !== undefined) accounts.transposed(source.inTuning, there);
     if (isSame) accounts.carried(parameter ?? -1);
     else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
     else if (there !== undefined) added.add(name, there, source.header);
@@ -102,7 +103,8 @@ export function isSameSample(result: Instrument, header: number, value: string):
 /** Whether a value means what another one does. */
 export function isSameValue(name: string, value: string, there: string | undefined): boolean {
   if (there === value) return true;
-  if (there === undefined) return false;
+  // What nothing says is the default; a loop of which only the end is said starts at 0.
+  if (there === undefined) return name === 'loop_start' && numberOf(name, value) === 0;
   const [one, other] = [numberOf(name, value), numberOf(name, there)];
   if (Number.isNaN(one) || Number.isNaN(other))
     return value.toLowerCase() === there.toLowerCase() && isOption(name);
@@ -113,6 +115,13 @@ export function isSameValue(name: string, value: string, there: string | undefin
 function isNearTo(name: string, value: string, there: string): boolean {
   const [one, other] = [numberOf(name, value), numberOf(name, there)];
   return Math.abs(one - other) <= Math.max(0.5, Math.abs(one) / 50);
+}
+
+/** By how much a level is off, as a sentence; empty for other values. */
+function offBy(name: string, value: string, there: string): string {
+  const decibels = Math.round((numberOf(name, there) - numberOf(name, value)) * 100) / 100;
+  if (name !== 'volume' || Number.isNaN(decibels) || decibels === 0) return '';
+  return ` That is ${Math.abs(decibels)} dB ${decibels < 0 ? 'quieter' : 'louder'}.`;
 }
 
 function isOption(name: string): boolean {
@@ -149,16 +158,24 @@ class Accounts {
     if (this.#notes.has(parameter)) return;
     const isGone = there === undefined;
     const isNear = !isGone && isNearTo(name, value, there);
+    const off = isGone ? '' : offBy(name, value, there);
     const message = isGone
       ? `${name}=${value} has no place in the template, so it is left out.`
       : isNear
-        ? `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`
-        : `${name}=${value} cannot be written there, and the result says ${there}. Check it.`;
+        ? `${name}=${value} is written as ${there}, the nearest that the template's notation can say.${off}`
+        : `${name}=${value} cannot be written there, and the result says ${there}.${off || ' Check it.'}`;
     this.#notes.set(parameter, {
       kind: isNear ? 'approximated' : 'dropped',
       ...this.#source.parameterSpan(parameter),
       message,
     });
+  }
+
+  /** Notes a transposition that stands in the tuning. */
+  transposed(parameter: number, cents: string | undefined): void {
+    if (cents === undefined) return;
+    const message = `transpose=${this.#source.valueText(parameter)} is written in the tuning, which becomes ${cents} cents.`;
+    this.#notes.set(parameter, { kind: 'approximated', ...this.#source.parameterSpan(parameter), message });
   }
 
   finish(more: readonly ConversionNote[]): OutputAccount {

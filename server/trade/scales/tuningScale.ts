@@ -41,6 +41,8 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
     if (most > mostCoarse) return reading('cents', 0.8, `${said}, too far for semitones.`);
     return reading('semitones', 0.9, `${said}, and the name speaks of a coarse tuning.`, false);
   }
+  if (isFractional && most <= mostCoarse && name !== 'fine' && areOctavesWithFractions(numbers))
+    return reading('semitones', 0.78, `${said}, whole octaves beside parts of a semitone.`);
   if (isFractional && most <= 1) return reading('semitones', 0.88, `${said}, with fractions.`);
   if (isFractional && most <= mostSemitones) return ofFractions(numbers, most, name, said, reading);
   if (most > mostSemitones) return reading('cents', 0.93, `${said}.`, false);
@@ -49,6 +51,18 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
   const isFine = name === 'fine';
   const reason = `${said}${isFine ? ', and the name speaks of a fine tuning' : ''}.`;
   return reading('cents', isFine ? 0.78 : 0.6, reason, !isFine);
+}
+
+/** Whether some numbers are whole octaves of semitones, none else is as great, and others lie below 1, as no cents do. */
+function areOctavesWithFractions({ numbers }: Numbers): boolean {
+  let [octaves, small] = [0, 0];
+  for (let at = 0; at < numbers.length; at++) {
+    const size = Math.abs(numbers[at]);
+    if (size >= 12 && size % 12 !== 0) return false;
+    if (size >= 12) octaves++;
+    else if (size > 0 && size < 1) small++;
+  }
+  return octaves > 0 && small > 0;
 }
 
 type Told = (

@@ -6,6 +6,7 @@ import { unitByStem } from '../languages/unitStems';
 import { namesLoop } from '../loopWords';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { positionMeanings } from '../meaning';
+import { equatedTuning, withoutEquations } from '../phrases/equatedUnit';
 import type { UnitPart } from '../phrases/unitFractions';
 import { unitFractionIn, unitPartsIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
@@ -149,11 +150,18 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
       .findLast((one) => one !== undefined && fits(one, meanings));
   const part = unitFractionIn(clause, (one) => fits(one, meanings));
   if (part === 'unknown') return undefined;
-  // An example in brackets may be in another unit: `in semitones (0.1 = ten cents up)`.
+  // An example may be in another unit: `in semitones (0.1 = ten cents up)`.
   const said = clause.replace(changedBy, ' ').replace(aMultiple, 'factor');
-  const unit = part ?? unitIn(said.replace(brackets, ' ')) ?? unitIn(said);
+  const plain = said.replace(brackets, ' ');
   const ends = isPosition ? null : range.exec(clause);
   const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
+  const isTuning = goesOnAbout.has(meanings[0]) && meanings[0] !== 'volume';
+  const unit =
+    part ??
+    unitIn(withoutEquations(plain)) ??
+    (isTuning ? equatedTuning(said) : undefined) ??
+    // What 0 dB are equal to is a share of the amplitude.
+    (full === undefined ? (unitIn(plain) ?? unitIn(said)) : full === '1' ? 'linear' : undefined);
   const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;
   const high = ends ? numberOf(ends[2]) : full === undefined ? undefined : numberOf(full);
   const isOrdered = low !== undefined && high !== undefined && low < high;

@@ -8,6 +8,8 @@ import { lineEndOf } from '../../model/text/textLines';
 import { decodeXmlAttribute, encodeXmlAttribute } from '../../xml/scan/references';
 import { splitRange } from '../forms/rangeText';
 import { readValue, writeValue } from '../forms/valueForms';
+import type { ValueSurroundings } from '../forms/valueSurroundings';
+import { parsePlace } from '../places';
 import type { Vocabulary } from '../vocabulary';
 import { keyParts } from '../write/writeOwnValues';
 import type { WritingPlace } from '../write/writePlaces';
@@ -199,8 +201,19 @@ class ValueEditor {
     return this.#parsed;
   }
 
-  #around(name: string) {
-    return surroundingsOf(this.#instrument, this.#header, name, this.#sampleFacts, this.#changed);
+  #around(name: string): ValueSurroundings {
+    const around = surroundingsOf(this.#instrument, this.#header, name, this.#sampleFacts, this.#changed);
+    around.statedRate = this.#statedRate();
+    return around;
+  }
+
+  /** The sample rate that stands in the element itself. */
+  #statedRate(): number | undefined {
+    const path = parsePlace(this.#found.places.level.rate ?? '');
+    const within = path && this.#tree();
+    const found = path && within && valueAt(within.text, within.element, path);
+    const rate = Number(found ? within.text.slice(found.start, found.end) : '');
+    return rate > 0 ? rate : undefined;
   }
 
   /** The place in which a value stands, else the first that it could. */

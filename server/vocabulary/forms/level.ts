@@ -24,9 +24,10 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   const toFormat = inPercent ? percentOf(form.unit) : decibelsOf(form.unit);
   const fromFormat = inPercent ? fromPercent(form.unit) : fromDecibels(form.unit);
   const flip = attenuated(form);
+  const within = withinScale(form);
   return {
     read: (written) => toFormat(flip(written)),
-    write: (value) => flip(fromFormat(value)),
+    write: (value) => within(flip(fromFormat(value))),
     ...(isLogarithmic(form.unit) && {
       readText: (text) => (silence.test(text) ? flip(silenceDb * perDecibel(form.unit)) : undefined),
     }),
@@ -34,6 +35,15 @@ export function levelForm(form: Level, parameter: string): NumberForm {
     unit: inPercent ? '%' : 'dB',
     needsSurroundings: false,
   };
+}
+
+/** A number as far as the scale reaches: no share lies above its top, and none that is missing below 0. */
+function withinScale({ unit, attenuation, most }: Level): (level: number) => number {
+  if (isLogarithmic(unit)) return (level) => level;
+  const isOfBits = unit === 'sevenBits' || unit === 'eightBits';
+  const top = most ?? (isOfBits ? fullLevels[unit] : Number.POSITIVE_INFINITY);
+  const bottom = attenuation ? 0 : Number.NEGATIVE_INFINITY;
+  return (level) => Math.max(bottom, Math.min(top, level));
 }
 
 function isLogarithmic(unit: Level['unit']): unit is 'dB' | 'centibels' {

@@ -162,6 +162,9 @@ export function fittingTo(
       fitting.push({ ...meaning, target: 'velocity_range', weight: 0.72 });
     return fitting;
   }
+  if (isBareShare(meaning) && meaning.unit === 'percent' && facts.greatest > 100) return [];
+  if (isBareShare(meaning) && meaning.unit === 'ratio' && (target === 'volume') !== areShares(facts))
+    return [];
   // A ratio of nothing, or of many octaves, is no tuning.
   if (
     meaning.unit === 'ratio' &&
@@ -193,6 +196,19 @@ export function fittingTo(
   if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
     return isPlausible('group', facts, texts) ? [{ ...meaning, target: 'group' }] : [];
   return fitting;
+}
+
+/** Whether a name says no more than that it holds factors or percentages. */
+function isBareShare({ target, weight }: Meaning): boolean {
+  return (target === 'tune' || target === 'volume') && weight <= 0.6;
+}
+
+/** Few decimals and less than three semitones down are no tuning (our choice). */
+const leastTuned = 0.84;
+
+/** Whether factors are those of levels: none raises, and some lower farther than one retunes a recording, in round numbers. */
+function areShares({ least, greatest, decimals }: ColumnFacts): boolean {
+  return least >= 0 && greatest <= 1 && least < leastTuned && decimals <= 2;
 }
 
 /** Whether all texts are dynamics, such as `p` or `very loud`. */

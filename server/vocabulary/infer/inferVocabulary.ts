@@ -70,7 +70,7 @@ import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
 import { takesOf } from './values/takes';
 import { withTuningPairs } from './values/tuningPairs';
-import { withUnnamedTurns } from './values/unnamedTurns';
+import { withTurnCounts, withUnnamedTurns } from './values/unnamedTurns';
 import { releaseNameDrafts } from './words/releaseNames';
 
 export interface InferenceOptions {
@@ -260,7 +260,7 @@ function understood(
     withUnitParts(withStatements(spread.assigned, stated, told), prose).filter(isNoRate),
     stated.turns,
   );
-  const assigned = withUnnamedTurns(rows, turning);
+  const assigned = withTurnCounts(rows, withUnnamedTurns(rows, turning));
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }

@@ -38,6 +38,7 @@ export function surroundingsOf(
 
 class HeaderSurroundings implements ValueSurroundings {
   readonly parameter: string;
+  statedRate: number | undefined;
   readonly #instrument: Instrument;
   readonly #header: number;
   readonly #sampleFacts: SampleFactsLookup | undefined;
@@ -75,7 +76,7 @@ class HeaderSurroundings implements ValueSurroundings {
 
   #facts(): SampleFacts | undefined {
     if (!this.#sampleFacts || this.#header < 0) return undefined;
-    const path = this.#instrument.samplePath(this.#header);
+    const path = this.#changed?.get('sample') ?? this.#instrument.samplePath(this.#header);
     return path === undefined ? undefined : this.#sampleFacts(path);
   }
 }

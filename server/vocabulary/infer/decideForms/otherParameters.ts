@@ -87,8 +87,11 @@ export function otherParameters(
       const hasOff = assigned.some((other) => other.target === 'off_by');
       return hasOff ? plain('group', group) : [...plain('group', group), ...plain('off_by', group)];
     }
+    // What is silenced by a number that no region has is silenced by its own.
     case 'off_by':
-      return plain('off_by', group);
+      return facts.numeric > 0 && !assigned.some((other) => namesGroup.has(other.target))
+        ? [...plain('group', group), ...plain('off_by', group)]
+        : plain('off_by', group);
     case 'channel':
       return [...plain('lochan', number), ...plain('hichan', number)];
     case 'octave':
@@ -103,6 +106,9 @@ export function otherParameters(
     }
   }
 }
+
+/** What gives regions a group that others can be silenced by. */
+const namesGroup: ReadonlySet<InferredTarget> = new Set(['group', 'group_name', 'choke']);
 
 /** The velocities of layers by what stands for each; the high ends of those that reach up to the next one follow from that. */
 function layerParameters(one: Assigned): VocabularyParameter[] {

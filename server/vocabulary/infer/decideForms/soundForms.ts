@@ -37,6 +37,7 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
     kind: 'level',
     unit: one,
     ...(attenuation && { attenuation: true }),
+    ...topOf(one, stated?.range),
     ...unitTextOf(facts),
   });
   const { scale, confidence, reason, isOpen, isLeft, others } = levelUnit(
@@ -60,6 +61,11 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
       ...(isNamedAttenuation ? [{ label: turnedLabel, form: turned(formOf(scale)) }] : []),
     ],
   };
+}
+
+/** The top of a share, where it is said and the unit has none of its own. */
+function topOf(unit: Level['unit'], range: { low: number; high: number } | undefined): Pick<Level, 'most'> {
+  return range?.low === 0 && (unit === 'percent' || unit === 'factor') ? { most: range.high } : {};
 }
 
 /** The unit of levels that run from 0 to a number. */

@@ -46,6 +46,10 @@ const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] =
     'offset',
   ],
   [
+    /first (?:frame|sample)\b.{0,20}(?:\bnot\b|n't|no longer).{0,20}(?:play|sound|heard)|(?:frame|sample) (?:right |just )?(?:after|behind|past) the last/iu,
+    'end',
+  ],
+  [
     /last (?:frame|sample)\b.{0,30}play|letzte[rsn]? (?:frame|abtastwert)|derni[eè]re? (?:trame|[ée]chantillon)/iu,
     'end',
   ],

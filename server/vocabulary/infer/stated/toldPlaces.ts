@@ -1,3 +1,4 @@
+import { unchangedAt } from '../../../trade/headings/statedScale';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../../trade/meaning';
 import { loopModeInWords } from '../../../trade/readings/loopPhrases';
@@ -13,6 +14,9 @@ import { meaningIn } from './explainedMeaning';
 import type { ExplainedName } from './explainedNames';
 import { explainedNames } from './explainedNames';
 import { isLoopSpan, saysStartAndLength } from './loopSpans';
+import { isMeasured } from './measured';
+import { asAttenuation, ofLoop } from './refinedMeaning';
+import { toldValues } from './toldValues';
 
 /** What the prose of a document says of a place by its own name. */
 export interface ToldPlace {
@@ -74,9 +78,9 @@ export function toldPlaces(
     if (id.length < 2 || isLevelOfBand(own)) continue;
     if (!known.has(id)) {
       const starting = clauses.get(leadOf(own[0])) ?? [];
-      known.set(id, toldOf(own, starting, explaining, explained.get(id)));
+      known.set(id, asAttenuation(own, toldOf(own, starting, explaining, explained.get(id))));
     }
-    const found = loopSpanOf(column, spans) ?? known.get(id);
+    const found = loopSpanOf(column, spans) ?? ofLoop(column, known.get(id));
     if (found) told.set(column, found);
   }
   return withoutContradicted(told);
@@ -153,17 +157,20 @@ function toldOf(
   explaining: string,
   explained: ExplainedName | undefined,
 ): ToldPlace | undefined {
-  const values = valuesOf(own, explaining);
   const says = explained?.says;
+  const values = toldValues(own, says ?? '', explaining);
   const meaning = explained && (meaningIn(explained) ?? releaseIn(own, explained.says));
   // What is said of the name alone goes before a sentence that may speak of others as well.
   const ownScale = says === undefined ? undefined : scaleIn(says, meaning, values);
-  if (ownScale) return ownScale;
+  if (ownScale?.meaning !== undefined) return ownScale;
   for (const { text, words } of clauses) {
     const told = startsWith(words, own) ? scaleIn(text, meaning, values) : undefined;
     // Keys lie semitones from one another.
-    if (told && !(told.meaning === 'tune' && meaning === undefined && isKeyName(own))) return told;
+    if (!told || (told.meaning === 'tune' && meaning === undefined && isKeyName(own))) continue;
+    if (!ownScale) return told;
+    if (told.range?.high === ownScale.range?.high) return { ...ownScale, meaning: told.meaning };
   }
+  if (ownScale) return ownScale;
   if (meaning === undefined && values.size === 0) return undefined;
   return {
     text: says ?? [...values.values()].join('; '),
@@ -184,7 +191,7 @@ function scaleIn(
   const sides = meaning === undefined || meaning === 'pan' ? panEndsIn(text) : undefined;
   if (sides) return { text, meaning: 'pan', unit: undefined, range: sides, isMeasured: false, values };
   const known = meaning === undefined ? undefined : scaled[meaning];
-  const isOfLevel = amplitude.test(text);
+  const isOfLevel = amplitude.test(text) || (unchangedAt(text) ?? 1) > 1;
   const level = scaleOf(text, ['volume']);
   const scale = known ? scaleOf(text, known) : isOfLevel ? level : (scaleOf(text, ['tune']) ?? level);
   if (!scale) return undefined;
@@ -224,31 +231,4 @@ function startsWith(words: readonly string[], own: readonly string[]): boolean {
     if (fits) return true;
   }
   return false;
-}
-
-const between = String.raw`\s*(?:[,:=]|->|→|–|\b(?:is|are|means?|says|ist|hei(?:ß|ss)t|bedeutet|est|signifie|veut dire|es|significa|quiere decir|vuol dire|è|betekent|betyder|oznacza)(?!\p{L}))*\s*`;
-
-/** What is said of values of a name, as of `lift="yes"` in `lift="yes" means that it sounds when the key is let go`. */
-function valuesOf(own: readonly string[], explaining: string): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  if (explaining === '') return found;
-  const name = own.map((word) => word.replace(/[^\p{L}\p{N}]/gu, '')).join(String.raw`[\s_.-]?`);
-  const pattern = new RegExp(
-    String.raw`(?<![\p{L}\p{N}])${name}\s*=\s*["'“”„«]?([\p{L}\p{N}_-]{1,24})["'”“»]?${between}([^.;\n\r]{3,160})`,
-    'giu',
-  );
-  for (const [, value = '', says = ''] of explaining.matchAll(pattern))
-    if (!found.has(bareWord(value))) found.set(bareWord(value), says.trim());
-  return found;
-}
-
-/** What was found of recordings, and what is done to them (common practice). */
-const found =
-  /\bmeasured|\boff pitch|\bout of tune|(?:too|how) (?:high|low|sharp|flat)|\b(?:is|are|was|were|runs?|sits?) (?:\S+ ){0,3}(?:sharp|flat|off)\b|not (?:yet )?(?:corrected|compensated)|gemessen|zu (?:hoch|tief)|noch nicht ausgeglichen|mesur|trop (?:haut|bas|aigu|grave)|pas (?:encore )?corrig|medid|demasiado (?:alt|baj|agud|grave)|sin corregir|misurat|troppo (?:alt|bass|acut|grave)|non (?:ancora )?corrett|gemeten|te (?:hoog|laag)|niet gecorrigeerd|zmierzon|za (?:wysok|nisk)|naměřen|příliš (?:vysok|nízk)|muito (?:alt|baix)|målt|mitattu|измерен|слишком (?:высок|низк)|uppmätt|för (?:hög|låg)/iu;
-const done =
-  /\badd(?:ed|s)?\b|\bcorrection|\bto (?:correct|compensate)|dazu|addier|korrektur|ausgleich(?!en)|ajout|correction|sum[ae]|añad|corrección|aggiun|correzione|opgeteld|correctie|dodawan|korekt/iu;
-
-/** Whether an explanation of a tuning says how far the recordings are off, and not by how much they are to be tuned. */
-function isMeasured(text: string): boolean {
-  return found.test(text) && !done.test(text);
 }

@@ -23,21 +23,38 @@ const movingConcepts: ReadonlySet<string> = new Set(
 /** Units of what sounds. */
 const soundUnits: ReadonlySet<string> = new Set(['dB', 'cents', 'semis']);
 
+/** Names of things, which say no more than that there is one. */
+const bareThings: ReadonlySet<string> = new Set(['body', 'content']);
+
+/** From this weight on a name says well what a place holds. */
+const wellNamed = 0.8;
+
 /**
- * Without levels, tunings and places of elements that only stand beside regions: no region stands in them, and their name neither
- * speaks of all regions nor is known to hold such a value, as that of an effect. What is called after defaults goes before others.
+ * Without what stands in elements that are only beside regions: no region stands in them, and their name neither speaks of all regions nor
+ * is known to hold such a value, as that of an effect. They give no levels, tunings and places, and nothing else where one
+ * name alone is known of theirs: the `size` of a board is no length. What is called after defaults goes before others.
  */
 export function withoutAsides(proposals: readonly Proposal[], region: number): Proposal[] {
   const isOuter = ({ level, listed, around }: Column) => level < region && !listed && around.length > 0;
   const idOf = ({ column, meaning }: Proposal) => `${column.level} ${meaning.target}`;
   const outer = proposals.filter(({ column }) => isOuter(column));
   const shared = new Set(outer.filter(({ column }) => isShared(column)).map(idOf));
+  const placeOf = ({ level, at }: Column) => `${level} ${at.split(/[/[]/, 1)[0]}`;
+  const named = new Map<string, Set<Column>>();
+  for (const { column, meaning } of outer) {
+    if (meaning.weight < wellNamed || meaning.target === 'label') continue;
+    named.set(placeOf(column), (named.get(placeOf(column)) ?? new Set()).add(column));
+  }
+  const hasSeveralNames = (column: Column) => (named.get(placeOf(column))?.size ?? 0) > 1;
   const left = new Set(
     outer
       .filter(({ column }) => !isShared(column))
       .filter(
         (one) =>
-          (standsAside(one.column) && (soundTargets.has(one.meaning.target) || isInSoundUnit(one.column))) ||
+          (standsAside(one.column) &&
+            (soundTargets.has(one.meaning.target) ||
+              isInSoundUnit(one.column) ||
+              (one.meaning.target !== 'label' && !hasSeveralNames(one.column)))) ||
           (soundTargets.has(one.meaning.target) && shared.has(idOf(one))),
       )
       .map(({ column }) => column),
@@ -56,7 +73,9 @@ export function standsAside(column: Column): boolean {
     outermost !== undefined &&
     !isShared(column) &&
     !outermost.some(
-      (word) => wholeWords.has(word) || conceptsOf(word)?.concepts.some((one) => !movingConcepts.has(one)),
+      (word) =>
+        wholeWords.has(word) ||
+        (!bareThings.has(word) && conceptsOf(word)?.concepts.some((one) => !movingConcepts.has(one))),
     )
   );
 }

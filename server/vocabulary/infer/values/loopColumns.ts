@@ -22,6 +22,8 @@ function hasGreatNumbers({ cells }: Column): boolean {
 
 const starts: ReadonlySet<string> = new Set(['start', 'first', 'lo', 'in']);
 const ends: ReadonlySet<string> = new Set(['end', 'last', 'hi', 'out', 'len']);
+/** What says alone how many are repeated. */
+const frames: ReadonlySet<string> = new Set(['frames']);
 /** Of frames; so often nothing is repeated. */
 const counts: ReadonlySet<string> = new Set(['count']);
 const loopConcepts: ReadonlySet<string> = new Set([
@@ -37,7 +39,10 @@ const loopConcepts: ReadonlySet<string> = new Set([
 /** Small words for where a loop starts, in an element of loops that gives its end or length too (common practice). */
 const placeWords: ReadonlySet<string> = new Set('at point position pos bei an stelle'.split(' '));
 
-/** What stands `at` a place in an element of loops, beside an end or a length, is the start. */
+/** Small words for how long a loop is (common practice). */
+const lengthWords: ReadonlySet<string> = new Set('for lasts lasting fur fuer pour durante voor'.split(' '));
+
+/** What stands `at` a place in an element of loops, beside an end or a length, is the start; what it goes on `for` from a start is the length. */
 export function withLoopPlaces(columns: readonly Column[]): readonly Column[] {
   const changes = new Map<Column, Column[]>();
   for (const group of groupsOf(columns).values()) {
@@ -46,11 +51,14 @@ export function withLoopPlaces(columns: readonly Column[]): readonly Column[] {
     const isOf = ({ own }: Column, words: ReadonlySet<string>) =>
       own.length > 0 &&
       own.every((word) => conceptsOf(word)?.concepts.every((one) => words.has(one)) === true);
-    const [place, other] = group.filter(
-      (column) => column.own.length === 1 && placeWords.has(column.own[0]) && holdsNumbers(column),
-    );
+    const calledAfter = (words: ReadonlySet<string>) =>
+      group.filter((column) => column.own.length === 1 && words.has(column.own[0]) && holdsNumbers(column));
+    const [length, ...more] = calledAfter(lengthWords);
+    if (length && more.length === 0 && group.some((column) => isOf(column, starts)))
+      changes.set(length, [{ ...length, own: ['length'] }]);
+    const [place, other] = calledAfter(placeWords);
     if (!place || other || group.some((column) => column !== place && isOf(column, starts))) continue;
-    if (group.some((column) => column !== place && isOf(column, ends)))
+    if (group.some((column) => column !== place && (isOf(column, ends) || isOf(column, frames))))
       changes.set(place, [{ ...place, own: ['start'] }]);
   }
   return changed(columns, changes);

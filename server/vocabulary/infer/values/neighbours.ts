@@ -5,6 +5,7 @@ import { conceptsOf } from '../words/tradeWords';
 import { changed, elementOf, groupsOf, holdsNumbers, lastSlash } from './besideColumns';
 import { withUnits } from './besideUnits';
 import type { Column } from './column';
+import { withEndsBehind } from './endsBehind';
 import { withLoopPlaces, withLoops } from './loopColumns';
 import { withoutPartsOfKeys } from './octavePlaces';
 import { withOuterUnits } from './outerUnits';
@@ -27,7 +28,9 @@ const controllers: ReadonlyMap<string, number> = new Map([
 export function withNeighbours(rows: Rows): Rows {
   const columns = withControllers(
     withOuterUnits(
-      withUnits(withEnvelopes(withLoops(withLoopPlaces(withPairs(withoutPartsOfKeys(rows.columns)))))),
+      withUnits(
+        withEnvelopes(withLoops(withLoopPlaces(withEndsBehind(withPairs(withoutPartsOfKeys(rows.columns)))))),
+      ),
     ),
   );
   return columns === rows.columns ? rows : { ...rows, columns: [...columns] };

@@ -1,6 +1,7 @@
 import type { Assigned } from '../assign';
 import type { InferredTarget } from '../words/meaningRules';
 import { conceptsOf } from '../words/tradeWords';
+import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
 import { keyTargets, velocityTargets } from './plausible';
 import type { Rows } from './rows';
@@ -75,4 +76,28 @@ function counts(numbers: readonly number[]): boolean {
 
 function speaksOfOther(own: readonly string[]): boolean {
   return own.some((word) => conceptsOf(word)?.concepts.some((one) => !numberConcepts.has(one)));
+}
+
+/** Adds how many turns there are: beside their positions, a place called `of` or after a count whose numbers are never below those. */
+export function withTurnCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
+  const position = all.find(({ target, part }) => target === 'seq_position' && part === undefined);
+  if (!position || all.some(({ target }) => target === 'seq_length')) return [...all];
+  const isCount = ({ own, level, around, listed }: Column) =>
+    level === position.column.level &&
+    !listed &&
+    around.join() === position.column.around.join() &&
+    own.length > 0 &&
+    own.every((word) => conceptsOf(word)?.concepts.join() === 'count');
+  const found = rows.columns.flatMap((column) => {
+    if (!isCount(column) || all.some((one) => one.column === column)) return [];
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const isAbove = [...facts.numbers].every((number, row) => !(number < position.facts.numbers[row]));
+    return isAbove && facts.whole === facts.filled && facts.greatest <= mostTurns
+      ? [{ column, texts, facts }]
+      : [];
+  });
+  if (found.length !== 1) return [...all];
+  const evidence = 'It stands beside the positions, and none of these is greater.';
+  return [...all, { ...position, ...found[0], target: 'seq_length', weight: 0.74, others: [], evidence }];
 }

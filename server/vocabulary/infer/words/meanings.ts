@@ -16,6 +16,9 @@ export interface Meaning {
 /** A unit that a name gives. */
 export type NameUnit = Unit | 'ratio' | 'octaves' | 'millibels';
 
+/** Units of which several things are counted. */
+const shares: ReadonlySet<string> = new Set(['ratio', 'percent']);
+
 /** What is counted in dB. */
 const inDecibels: ReadonlySet<InferredTarget> = new Set([
   'volume',
@@ -180,8 +183,8 @@ export function meaningsOf(
   const found: Meaning[] = [];
   const push = (named: readonly string[], certainty: number) => {
     const concepts = beside === undefined || named.includes(beside) ? named : [...named, beside];
-    // A ratio of what is not said.
-    const times = concepts.join() === 'ratio' || isOutlet(own) ? 0.6 : 1;
+    // A ratio or a share of what is not said.
+    const times = shares.has(concepts.join()) || isOutlet(own) ? 0.6 : 1;
     for (const [at, target] of (targetsOf(concepts) ?? []).entries()) {
       if (found.some((one) => one.target === target)) continue;
       if (unit !== undefined && ofDecibels.has(unit) && !inDecibels.has(target)) {

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { inferVocabulary } from '../../../../server/vocabulary/infer/inferVocabulary';
+import { vocabularyNotation } from '../../../../server/vocabulary/vocabularyNotation';
+import { putInto } from './putInto';
+
+/** Puts regions into a template in a dialect of its own. */
+async function converted(template: string, source: string) {
+  const vocabulary = inferVocabulary(template, { path: 'template.xml' })?.vocabulary;
+  if (!vocabulary) throw new Error('no instrument');
+  const { text, notes } = await putInto(template, source, {}, vocabularyNotation(vocabulary));
+  return { text, notes: notes.map(({ message }) => message) };
+}
+
+const jars = (own: readonly string[], says = '') =>
+  `<jars>${says}\n${own
+    .map((one, at) => `<jar clip="${at}.wav" lo="${40 + at}" hi="${40 + at}" root="${40 + at}" ${one}/>\n`)
+    .join('')}</jars>`;
+const region = (values: string) => `<region> sample=new.wav lokey=50 hikey=52 pitch_keycenter=51 ${values}\n`;
+
+describe('a template in a dialect', () => {
+  it('takes a transposition into a tuning in semitones', async () => {
+    const template = jars(['move="0.07"', 'move="-12"'], '<!-- move: semitones -->');
+    const { text, notes } = await converted(template, region('transpose=7 tune=-5') + region('transpose=-1'));
+    expect(text).toContain('move="6.95"');
+    expect(text).toContain('move="-1"');
+    expect(notes).toContain('transpose=7 is written in the tuning, which becomes 695 cents.');
+    expect(notes.join('\n')).not.toContain('no place');
+  });
+
+  it.each([
+    ['<!-- force: 0 to 127, linear in amplitude -->', ['force="127"', 'force="60"'], '127'],
+    ['<!-- force: 0 to 100 percent of the amplitude -->', ['force="100"', 'force="60"'], '100'],
+    ['<!-- force: amplitude from 0 to 1 -->', ['force="1"', 'force="0.5"'], '1'],
+  ])('holds a level that is louder than its scale at the top of that: %s', async (says, own, top) => {
+    const { text, notes } = await converted(jars(own, says), region('volume=4') + region('volume=-6.0206'));
+    expect(text).toContain(`force="${top}"`);
+    expect(notes.join('\n')).toMatch(/volume=4 is written as 0, .* That is 4 dB quieter\./);
+    const [, half = ''] = [...text.matchAll(/force="([^"]*)"/g)].map(([, number]) => number);
+    expect(Number(half)).toBeCloseTo(Number(top) / 2, 3);
+  });
+
+  it('leaves out what its words cannot say, and not what the example says', async () => {
+    const template = jars(['place="left"', 'place="right"', 'place="centre"']);
+    const { text, notes } = await converted(template, region('pan=-35') + region('pan=100'));
+    expect(text.match(/place="\w+"/g)).toEqual(['place="right"']);
+    expect(notes.join('\n')).toContain('pan=-35 has no place');
+  });
+
+  it('counts in the sample rate that stands beside', async () => {
+    const template = jars([
+      'rate="48000" loopFrom="0.5" loopTo="1.25"',
+      'rate="48000" loopFrom="0.25" loopTo="2"',
+    ]);
+    const { text } = await converted(
+      template,
+      region('loop_mode=loop_continuous loop_start=48000 loop_end=96000'),
+    );
+    expect(text).toContain('loopFrom="1" loopTo="2"');
+  });
+
+  it('tells of what it does not understand, and of nothing that it writes', async () => {
+    const template = jars(['glaze="3" silences="0"', 'glaze="5" silences="1"']);
+    const { text, notes } = await converted(template, region('group=3 off_by=3'));
+    expect(text).toContain('glaze="3" silences="3"');
+    expect(notes.join('\n')).toContain('glaze="3" of <jar> is not read');
+    expect(notes.join('\n')).not.toContain('group');
+  });
+
+  it('does not tell of a loop that starts at 0 as of one without its start', async () => {
+    const template = `<jars>${['start="90" length="500"', 'start="0" length="0"']
+      .map(
+        (loop, at) =>
+          `<jar clip="${at}.wav" lo="${at}" hi="${at}" root="${at}"><loop kind="${at === 0 ? 'forever' : 'none'}" ${loop}/></jar>`,
+      )
+      .join('')}</jars>`;
+    const loop = 'loop_mode=loop_continuous loop_start=0 loop_end=999';
+    const { text, notes } = await converted(template, region(loop));
+    expect(text).toContain('<loop kind="forever" start="0" length="1000"/>');
+    expect(notes).toEqual([]);
+  });
+});
