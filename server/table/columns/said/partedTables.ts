@@ -18,7 +18,7 @@ export function partTablesBySaid(cells: TableCells, tables: readonly TableRows[]
   const headings = headingRowsOf(cells, tables);
   return tables.flatMap((table) => {
     const starts = startsOfParts(table);
-    if (starts.length < 2 || starts.length > mostParts) return [table];
+    if (starts.length < 2) return [table];
     const over = starts.map((start) => linesOver(cells, firstZone(cells, table.data, start), headings));
     if (!haveOwnStatements(over.map(({ texts }) => statementsIn(texts)))) return [table];
     const used = new Set(over.flatMap(({ rows }) => rows));
@@ -26,9 +26,10 @@ export function partTablesBySaid(cells: TableCells, tables: readonly TableRows[]
   });
 }
 
-/** The first row of data, and those behind rows that repeat the headings. */
+/** The first row of data, and those behind rows that repeat the headings; none where there are too many. */
 function startsOfParts({ data, others }: TableRows): number[] {
   const repeated = others.filter(({ why }) => why === repeatsHeadings).map(({ row }) => row);
+  if (repeated.length >= mostParts) return [];
   const starts = [data[0], ...repeated.map((heading) => data.find((row) => row > heading))];
   return [...new Set(starts.filter((row) => row !== undefined))];
 }
