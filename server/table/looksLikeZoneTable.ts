@@ -92,15 +92,16 @@ export function lackOfZoneTable(text: string): string | undefined {
 
 /** A line that names an audio file and gives it values: `bell.wav lo=48 hi=52`, `zone 3: file="a.wav"; low=40`. */
 const namedEntry = new RegExp(
-  String.raw`^\s*(?:\p{L}{0,12} ?#?\d{1,5}[:.)] +)?(?:\p{L}[\p{L}\p{N}_]{0,15}=)?"?[^=<>{}()"';]{1,80}${audioEndingInText}"?[\s,;|]+\p{L}[\p{L}\p{N}_.-]*=\S`,
+  String.raw`^\s*(?:\p{L}{0,12} ?#?\d{1,5}[:.)]? +|\p{L}{3,12} +)?(?:\p{L}[\p{L}\p{N}_]{0,15}=)?"?[^=<>{}()"';]{1,80}${audioEndingInText}"?[\s,;|]+\p{L}[\p{L}\p{N}_.-]*=\S`,
   'iu',
 );
 
 /** Whether lines give values to samples by other names than the opcodes of SFZ, the text of which may be without a header. */
 export function namesEntries(lines: readonly string[]): boolean {
-  const entries = lines.filter((line) => namedEntry.test(line));
+  const told = lines.filter((line) => !/^\s*(?:#|--|;)\s/.test(line));
+  const entries = told.filter((line) => namedEntry.test(line));
   const isSfz = entries.some((line) => /^\s*sample=/i.test(line) && keyOpcode.test(line));
-  return !isSfz && entries.length > 1 && entries.length * 5 >= lines.length * 4;
+  return !isSfz && entries.length > 1 && entries.length * 5 >= told.length * 4;
 }
 
 /**

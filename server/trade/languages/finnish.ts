@@ -24,7 +24,7 @@ export const finnish: LanguageWords = {
   },
   phrases: {
     sample: ['{file}', 'tiedostonimi', '{file} nimi', 'nimi', 'polku'],
-    group: ['ryhmä', 'taso', 'kerros', 'soittotapa', 'artikulaatio'],
+    group: ['ryhmä', 'kerros', 'soittotapa', 'artikulaatio'],
     pitch_keycenter: [
       'todellinen sävel',
       'soiva sävel',
@@ -54,7 +54,7 @@ export const finnish: LanguageWords = {
     velocity_range: ['{velocity}', '{velocity} {range}'],
     tune: ['viritys', 'hienoviritys', 'sentti', 'sentit'],
     transpose: ['transponointi', 'puolisävelaskel', 'puoliaskel', 'puoliaskelet'],
-    volume: ['äänenvoimakkuus', 'voimakkuus', 'taso dB', 'vahvistus'],
+    volume: ['äänenvoimakkuus', 'voimakkuus', 'taso', 'taso dB', 'vahvistus'],
     attenuation: ['vaimennus'],
     pan: ['suunta', 'panorointi', 'tasapaino', 'panorama'],
     loop: ['{loop}', '{loop} päällä'],

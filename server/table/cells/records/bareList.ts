@@ -36,13 +36,14 @@ export function bareListCells(written: string): TableCells | undefined {
     isTakenOut(text, line) && namesAudioFileIn(text.slice(line.start, line.end));
   const lines = all.filter((line) => !isRemark(line));
   const remarks = all.filter(isRemark).map((line) => ({ ...line, text: text.slice(line.start, line.end) }));
+  const isTitled = haveTitles(found.map(({ name }) => text.slice(name.start, name.end)));
   const isValued = found.some(({ values }) => values.length > 0);
   const cells = isValued
     ? toldTable(
         text,
-        lines.map((line) => toldOf(text, line)),
+        lines.map((line) => toldOf(text, line, isTitled)),
       )
-    : listCells(text, lines, found[0].isKeyFirst);
+    : listCells(text, lines, found[0].isKeyFirst, isTitled);
   cells.remarks = [...cells.remarks, ...remarks];
   return cells;
 }
@@ -55,11 +56,16 @@ function withoutQuotes(text: string): string {
 }
 
 /** The lines as rows of a key, a name and a remark, in the order that the list has them. */
-function listCells(text: string, lines: readonly Stretch[], isKeyFirst: boolean): TableCells {
+function listCells(
+  text: string,
+  lines: readonly Stretch[],
+  isKeyFirst: boolean,
+  isTitled: boolean,
+): TableCells {
   const heading = headingAbove(text, lines);
   const cells = new TableCells(text);
   for (const line of lines) {
-    const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
+    const parts = holdsFile(text, line) ? partsOf(text, line, isTitled) : undefined;
     if (parts?.isKeyFirst === isKeyFirst) {
       const { key, name, remark } = parts;
       for (const part of isKeyFirst ? [key, name, remark] : [name, key, remark])
@@ -72,8 +78,8 @@ function listCells(text: string, lines: readonly Stretch[], isKeyFirst: boolean)
 }
 
 /** What a line of a list tells, as a line of words does. */
-function toldOf(text: string, line: Stretch): TextLine {
-  const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
+function toldOf(text: string, line: Stretch, isTitled: boolean): TextLine {
+  const parts = holdsFile(text, line) ? partsOf(text, line, isTitled) : undefined;
   if (!parts) return { ...line, told: undefined };
   const { key, name, values, remark } = parts;
   const lead = { ...key, text: text.slice(key.start, key.end), sign: '' };
@@ -143,11 +149,26 @@ function holdsFile(text: string, { start, end }: Stretch): boolean {
   return namesAudioFileIn(text.slice(start, end));
 }
 
-/** The parts of a line; a root in brackets behind its range is one of its values. */
-function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
+/** What a sound is called, and the file of it: `Rain barrel - yard/barrel.wav`. */
+const titled = /^([^/\\_]*[^/\\_\s])[ \u00a0]+(?:[-\u2013\u2014]|->)[ \u00a0]+(\S.*)$/u;
+
+/**
+ * Whether names of files all have a title before them: where all have the same words there, these are part of the names, and so may be words
+ * before names that are no paths and have no signs of file names.
+ */
+function haveTitles(names: readonly string[]): boolean {
+  const parted = names.map((name) => titled.exec(name));
+  const titles = new Set(parted.map((one) => one?.[1]));
+  const files = parted.filter((one) => one && /[/\\_]/.test(one[2]));
+  return !titles.has(undefined) && titles.size === names.length && files.length * 2 > names.length;
+}
+
+/** The parts of a line; a root in brackets behind its range is one of its values, and a title before its file a remark. */
+function partsOf(text: string, { start, end }: Stretch, isTitled = false): ListLine | undefined {
   const line = text.slice(start, end).trimEnd();
   const rooted = rootInBrackets(line, start);
-  const parts = partsIn(text, start, rooted?.line ?? line);
+  const whole = partsIn(text, start, rooted?.line ?? line);
+  const parts = whole && isTitled ? withoutTitle(text, whole) : whole;
   if (!rooted || !parts) return parts;
   const { root } = rooted;
   const { remark } = parts;
@@ -157,6 +178,17 @@ function partsOf(text: string, { start, end }: Stretch): ListLine | undefined {
     ...parts,
     values: [root, ...parts.values],
     remark: isBehind ? { start: root.end, end: remark.end } : remark,
+  };
+}
+
+function withoutTitle(text: string, line: ListLine): ListLine {
+  const { name, remark } = line;
+  const [, title, file] = titled.exec(text.slice(name.start, name.end)) ?? [];
+  if (title === undefined || file === undefined) return line;
+  return {
+    ...line,
+    name: { start: name.end - file.length, end: name.end },
+    remark: remark ?? { start: name.start, end: name.start + title.length },
   };
 }
 

@@ -11,6 +11,10 @@ export interface StatedEnds {
 const loop = String.raw`(?:${loopWords}|(?<!\p{L})(?:ciclo|цикл))`;
 const loops = new RegExp(loop, 'iu');
 
+/** Says where a loop ends without a word for either. */
+const jumpsBack =
+  /(?<!\p{L})(?:jump|go|fall|spring|wrap)(?:s|es|ing)? back(?!\p{L})|(?<!\p{L})(?:zurück(?:ge)?spr|spr\p{L}+ zurück|saut\p{L}* en arrière|revien\p{L}*|salta (?:atrás|indietro)|springt terug)/iu;
+
 /** Words for their ends. */
 const ends = anyOf(
   String.raw`(?<!\p{L})(?:ends?|fin|fine|fim|end(?:e|punkte?|samples?|positionen|position|points?))(?!\p{L})`,
@@ -18,7 +22,10 @@ const ends = anyOf(
 );
 
 /** Says so of an end in one word, whether the clause speaks of a loop or of its end. */
-const areExclusive = anyOf('exclusiv|exklusiv|exclus|esclus|ausschlie|wyłącznie');
+const areExclusive = anyOf(
+  'exclusiv|exklusiv|exclus|esclus|ausschlie|wyłącznie',
+  String.raw`(?<!\p{L})(?:excl|exkl|escl|ausschl|wył)(?!\p{L})`,
+);
 
 /** Says that what the clause names is not played: a frame or an end, as a whole loop may be left out for other reasons. */
 const areBehind = anyOf(
@@ -44,6 +51,7 @@ const areBehind = anyOf(
 /** Says that the frame at the end is the last one that is played. */
 const areIncluded = anyOf(
   'inclusiv|inklusiv|inclus|einschlie|includ|incluí|compris|compreso|inbegrepen|tot en met|last (?:frame|sample)|is (?:still )?played',
+  String.raw`(?<!\p{L})(?:incl|inkl|einschl|wł)(?!\p{L})`,
   'medräkn|medregne|inräkn|mukaan lukien|sisälty|włącznie|wlicza|včetně|zahrnu',
   'включительно|включая|含(?:む|み|まれ)|再生され(?:ます|る)|包含|包括|포함',
 );
@@ -51,7 +59,7 @@ const areIncluded = anyOf(
 /** Reads what a clause says of the ends of loops and samples; `undefined` where it says nothing of them. */
 export function endsIn(clause: string): StatedEnds | undefined {
   const namesEnd = ends.test(clause);
-  if (!namesEnd && !loops.test(clause)) return undefined;
+  if (!namesEnd && !loops.test(clause) && !jumpsBack.test(clause)) return undefined;
   const isUnplayedFrame = (namesEnd || speaksOfFrame.test(clause)) && areBehind.test(clause);
   if (areExclusive.test(clause) || isUnplayedFrame || isEndBehind(clause))
     return { are: 'behind', text: clause };

@@ -31,12 +31,17 @@ describe('what a clause says of the ends of loops', () => {
     'Koniec to pierwsza ramka po pętli',
     'El fin es el primer cuadro después del bucle, no suena',
     'Loop (exclusive)',
+    'loop end (excl.)',
+    'Loopende exkl',
+    'where it jumps back; that frame is not played',
   ])('the frame there is not played: %s', (clause) => {
     expect(endsIn(clause)).toEqual({ are: 'behind', text: clause });
   });
 
   it.each([
     'Loop end is inclusive',
+    'loop end (incl.)',
+    'Loopende inkl.',
     'the end is the last sample of the loop',
     'Das Ende ist eingeschlossen, einschließlich',
     'fin de boucle comprise',
