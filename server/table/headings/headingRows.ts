@@ -1,4 +1,5 @@
 import { readHeading } from '../../trade/headings/headings';
+import { unitOf } from '../../trade/languages/cellWords';
 import { givesMeasuredUnit } from '../../trade/languages/measuredWords';
 import { isSwitchTitle } from '../../trade/switchTitles';
 import type { TableCells } from '../cells/cells';
@@ -264,7 +265,9 @@ function combined(
     const alone = below.text === '' ? undefined : readHeading(below.text);
     const both = below.text === '' || reaching === '' ? undefined : `${reaching} ${below.text}`;
     const together = both === undefined ? undefined : readHeading(both);
-    if (together && (together.meaning !== alone?.meaning || together.unit !== alone?.unit)) {
+    const isUnit = unitOf(below.text.replace(/[()[\]]/g, '').trim()) !== undefined;
+    const isOther = together?.meaning !== alone?.meaning || together?.unit !== alone?.unit;
+    if (together && (isOther || (isUnit && reaching !== ''))) {
       gain++;
       headings.push({ text: both as string, cell });
     } else if (alone) headings.push(below);
