@@ -11,13 +11,21 @@ export interface DynamicRange {
 }
 
 const longest = 40;
-const words = languages.flatMap(({ and, between, told }) => [...and, ...between, ...(told.last ?? []), ...(told.behindFirst ?? [])]);
+const words = languages.flatMap(({ and, between, told }) => [
+  ...and,
+  ...between,
+  ...(told.last ?? []),
+  ...(told.behindFirst ?? []),
+]);
 const signs = String.raw`\s*(?:\.{2,3}|\u2026|${rangeArrows}|[-/&+,;~\u2010-\u2015\u2212\u301c\uff5e\u3001\u30fb])\s*`;
 const joint = new RegExp(
   String.raw`\s${oneOfWords(words.filter((word) => !isUnspaced(word)))}\s|\s*${oneOfWords(words.filter(isUnspaced))}\s*|${signs}`,
   'giu',
 );
-const opening = new RegExp(String.raw`^${rangeEndWords('opening')}\s`, 'iu');
+const opening = new RegExp(
+  String.raw`^(?:${rangeEndWords('opening')}|${oneOfWords(languages.flatMap(({ told }) => told.first))})\s`,
+  'iu',
+);
 const ending = new RegExp(
   String.raw`\s*${oneOfWords(languages.flatMap(({ told }) => (told.behindLast ?? []).filter(isUnspaced)))}$`,
   'iu',

@@ -41,7 +41,7 @@ export function noteHoles(
   const leaps = leapsAmong(steps, numbers);
   const holes = gaps.filter(([before, after]) => {
     const doLeap = leaps(before.zone, after.zone);
-    if (isMeant(zones, rows, before.zone, after.zone) || (areSingle && !doLeap)) return false;
+    if (isMeant(zones, first, rows, before.zone, after.zone) || (areSingle && !doLeap)) return false;
     const widest = Math.max(before.high - before.low, after.high - after.low) + 1;
     return doLeap || after.low - before.high - 1 <= widest * mostWidth;
   });
@@ -78,12 +78,13 @@ function rangesOf(zones: ZoneList, first: number): Range[] {
 /** Whether groups differ between two zones, a line between them is blank, or a row between them is no zone, which is told of already. */
 function isMeant(
   zones: ZoneList,
+  first: number,
   { data, afterBlank }: Pick<TableRows, 'data' | 'afterBlank'>,
   one: number,
   other: number,
 ): boolean {
   const [from, to] = [zones.rows[one], zones.rows[other]].sort((a, b) => a - b);
-  const used = new Set(zones.rows.subarray(0, zones.count));
+  const used = new Set(zones.rows.subarray(first, zones.count));
   return (
     zones.groups[one] !== zones.groups[other] ||
     afterBlank.some((row) => row > from && row <= to) ||

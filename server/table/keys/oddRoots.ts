@@ -18,6 +18,8 @@ interface Rooted {
   root: number;
   keys: { low: number; high: number } | undefined;
   named: number | undefined;
+  /** Whether the name says the root itself. */
+  isNamed: boolean;
 }
 
 /**
@@ -34,10 +36,16 @@ export function noteOddRoots(zones: ZoneList, first: number, notes: TableNotes):
   const [one, ...others] = odd;
   if (!one) return;
   if (others.length === 0) {
-    notes.add('assumed', spanOf(one), `${notes.place(spanOf(one).start)}: ${sentence(one)} It is kept. Check it.`);
+    notes.add(
+      'assumed',
+      spanOf(one),
+      `${notes.place(spanOf(one).start)}: ${sentence(one)} It is kept. Check it.`,
+    );
     return;
   }
-  const listed = odd.slice(0, mostListed).map((each) => `${notes.place(spanOf(each).start)} (${brief(each)})`);
+  const listed = odd
+    .slice(0, mostListed)
+    .map((each) => `${notes.place(spanOf(each).start).toLowerCase()} (${brief(each)})`);
   const more = odd.length > listed.length ? `; and ${counted(odd.length - listed.length, 'more row')}` : '';
   notes.add(
     'assumed',
@@ -50,7 +58,9 @@ function sentence({ root, keys, named }: Rooted): string {
   const name = named === undefined ? '' : `; the name of its sample says ${named}`;
   if (keys && isOutside(root, keys)) {
     const away =
-      root < keys.low ? `${counted(keys.low - root, 'key')} below` : `${counted(root - keys.high, 'key')} above`;
+      root < keys.low
+        ? `${counted(keys.low - root, 'key')} below`
+        : `${counted(root - keys.high, 'key')} above`;
     const own = keys.low === keys.high ? `its key ${keys.low}` : `its keys ${keys.low}–${keys.high}`;
     return `the root key ${root} lies ${away} ${own}, unlike those of the other rows${name}.`;
   }
@@ -69,13 +79,15 @@ function oddRoots(zones: ZoneList, first: number): Rooted[] {
   const keysOf = keysOfZones(zones);
   const all: Rooted[] = [];
   for (let zone = first; zone < zones.count; zone++)
-    if (roots.cells[zone] >= 0) all.push({ zone, root: roots.numbers[zone], keys: keysOf(zone), named: undefined });
+    if (roots.cells[zone] >= 0)
+      all.push({ zone, root: roots.numbers[zone], keys: keysOf(zone), named: undefined, isNamed: false });
   const outside = all.filter(({ root, keys }) => keys && isOutside(root, keys));
   const within = all.filter(({ root, keys }) => keys && !isOutside(root, keys));
   const told = rootsInNames(zones, first, new Set(outside.map(({ zone }) => zone)), usual);
   for (const one of all) {
     const named = told(zones.sample(one.zone));
-    if (named !== one.root) one.named = named;
+    one.isNamed = named === one.root;
+    if (!one.isNamed) one.named = named;
   }
   const areUsual = ({ fewest, most }: typeof usual, others: number) =>
     within.length >= fewest && within.length >= (within.length + others) * most;
@@ -89,9 +101,13 @@ function oddRoots(zones: ZoneList, first: number): Rooted[] {
     return isSlip && !hasOneRoot && !isMeant(one);
   });
   const contradicted = all.filter(
-    ({ zone, keys, root, named }) => named !== undefined && !(keys && isOutside(root, keys)) && !isTuned(zones, zone),
+    ({ zone, keys, root, named }) =>
+      named !== undefined && !(keys && isOutside(root, keys)) && !isTuned(zones, zone),
   );
-  const odd = new Set([...areLayer(off, within) ? [] : off, ...(areLayer(contradicted, within) ? [] : contradicted)]);
+  const odd = new Set([
+    ...(areLayer(off, within) ? [] : off),
+    ...(areLayer(contradicted, within) ? [] : contradicted),
+  ]);
   return all.filter((one) => odd.has(one));
 }
 
@@ -100,10 +116,12 @@ function meantApart(zones: ZoneList, within: readonly Rooted[]): (one: Rooted) =
   const samples = new Set(within.map(({ zone, root }) => `${root} ${zones.sample(zone)}`));
   const least = within.reduce((sum, { keys }) => Math.min(sum, keys?.low ?? sum), Number.POSITIVE_INFINITY);
   const most = within.reduce((sum, { keys }) => Math.max(sum, keys?.high ?? sum), 0);
-  return ({ zone, root, keys }) => {
+  return ({ zone, root, keys, isNamed }) => {
     if (!keys || isTuned(zones, zone) || samples.has(`${root} ${zones.sample(zone)}`)) return true;
-    const isLowest = keys.low < least && root > keys.high && root - keys.high < octave;
-    return isLowest || (keys.high > most && root < keys.low && keys.low - root < octave);
+    const isInward = (away: number) => away > 0 && (away < octave || isNamed);
+    return (
+      (keys.low < least && isInward(root - keys.high)) || (keys.high > most && isInward(keys.low - root))
+    );
   };
 }
 

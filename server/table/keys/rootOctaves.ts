@@ -1,11 +1,13 @@
 import { counted } from '../../model/wording/counted';
-import { notesInFileName } from '../../trade/readings/keyReading';
+import { notesInFileName, readKey } from '../../trade/readings/keyReading';
 import type { TableNotes } from '../tableNotes';
 import type { ValueColumn, ZoneList } from '../zones/zoneList';
 import { keysOfZones } from './keysOfZones';
 
 /** So many rows have to be there (our choice). */
 const fewest = 4;
+/** So many roots may lie elsewhere (our choice). */
+const mostOthers = 1 / 4;
 const octave = 12;
 const mostListed = 8;
 
@@ -16,8 +18,7 @@ interface Moved {
 
 /**
  * Reads note names of roots an octave up or down where only so they lie within their keys, which are numbers: tables put together of
- * several count octaves in two ways. All others have to lie within theirs, and be half of them at least. Names of samples that say the same
- * note as the root keep it. The zones of the table are those from number `first` on.
+ * several count octaves in two ways. Half of them or more have to lie within theirs as they stand. Names of samples that give a note keep it. The zones of the table are those from number `first` on.
  */
 export function settleRootOctaves(zones: ZoneList, first: number, notes: TableNotes): void {
   const roots = zones.values('pitch_keycenter');
@@ -31,10 +32,11 @@ export function settleRootOctaves(zones: ZoneList, first: number, notes: TableNo
   };
   const listed = moved.slice(0, mostListed).map(({ zone, by }) => {
     const name = zones.cells.plain(roots.cells[zone]);
-    return `${notes.place(spanOf(zone).start)} (${name} as ${roots.numbers[zone] + by})`;
+    return `${notes.place(spanOf(zone).start).toLowerCase()} (${name} as ${roots.numbers[zone] + by})`;
   });
   for (const { zone, by } of moved) roots.numbers[zone] += by;
-  const more = moved.length > listed.length ? `, and ${counted(moved.length - listed.length, 'more row')}` : '';
+  const more =
+    moved.length > listed.length ? `, and ${counted(moved.length - listed.length, 'more row')}` : '';
   notes.add(
     'assumed',
     spanOf(one.zone),
@@ -50,21 +52,21 @@ function movedRoots(zones: ZoneList, roots: ValueColumn, first: number): Moved[]
   const moved: Moved[] = [];
   /** The keys of rows whose roots lie within. */
   const within = new Set<string>();
-  let count = 0;
+  let [count, others] = [0, 0];
   for (let zone = first; zone < zones.count; zone++) {
     const [cell, keys] = [roots.cells[zone], keysOf(zone)];
     if (cell < 0) continue;
     const areNumbers = ends.every((end) => end.cells[zone] < 0 || isNumber(end.cells[zone]));
-    if (!keys || !areNumbers || !/^\p{L}/u.test(cells.plain(cell))) return [];
+    if (!keys || !areNumbers || readKey(cells.plain(cell))?.named === undefined) continue;
     const root = roots.numbers[zone];
     count++;
     const fits = (number: number) => number >= keys.low && number <= keys.high;
     const by = fits(root) ? 0 : [octave, -octave].find((step) => fits(root + step));
-    if (by === undefined) return [];
-    if (by === 0) within.add(`${keys.low} ${keys.high}`);
+    if (by === undefined) others++;
+    else if (by === 0) within.add(`${keys.low} ${keys.high}`);
     else moved.push({ zone, by });
   }
-  if (count < fewest || moved.length * 2 > count) return [];
+  if (count < fewest || moved.length * 2 > count || others > count * mostOthers) return [];
   // A layer an octave off stands on the keys of others.
   const isMeant = ({ zone }: Moved) => {
     const keys = keysOf(zone);

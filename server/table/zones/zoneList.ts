@@ -106,9 +106,8 @@ export class ZoneList {
   readonly groupCells: Int32Array;
   readonly groupNames: string[] = [''];
   readonly #groupNumbers = new Map([['', 0]]);
-  /** Positions among the dynamics; see `dynamics.ts`. Of zones with several of them the softest. */
+  /** Positions among the dynamics; see `dynamics.ts`. Of zones with several of them the softest, and the loudest. */
   dynamics: ValueColumn | undefined;
-  /** The loudest dynamic of zones that have several. */
   loudest: ValueColumn | undefined;
   /** Whether the dynamics are numbers of layers, from 1. */
   areLayersNumbered = false;

@@ -28,7 +28,8 @@ function settleThree(state: ColumnState): boolean {
   const [low, root, high] = (['lokey', 'pitch_keycenter', 'hikey'] as const).map((one) => taken.get(one));
   if (low === undefined || root === undefined || high === undefined) return false;
   const headed: Three = [low, root, high];
-  if (headed.some((index) => chosen.has(index) || contents[index].named !== contents[low].named)) return false;
+  if (headed.some((index) => chosen.has(index) || contents[index].named !== contents[low].named))
+    return false;
   const of = (index: number) => contents[index];
   const isInverted = orderShare(of(low), of(high)) <= fails;
   const isRight = orderShare(of(low), of(root)) > fails && orderShare(of(root), of(high)) > fails;
@@ -44,7 +45,9 @@ function settleThree(state: ColumnState): boolean {
   if (!(areWitnessed(state, order, rival) ?? isInverted)) return false;
   const because = `The headings ${headed
     .map((index) => `"${columns[index].heading}"`)
-    .join(', ')} stand over one another's columns: only read so does each root key lie between its low and its high key. Check them.`;
+    .join(
+      ', ',
+    )} stand over one another's columns: only read so does each root key lie between its low and its high key. Check them.`;
   const meanings = ['lokey', 'pitch_keycenter', 'hikey'] as const;
   for (const meaning of meanings) taken.delete(meaning);
   for (const [at, index] of order.entries()) {
@@ -67,7 +70,8 @@ function permutations([a, b, c]: Three): Three[] {
 
 function rowsOf(contents: readonly ColumnContents[], [low, root, high]: Three): number {
   const rows = [...contents[low].values.keys()];
-  return rows.filter((row) => [low, root, high].every((index) => !Number.isNaN(contents[index].values[row]))).length;
+  return rows.filter((row) => [low, root, high].every((index) => !Number.isNaN(contents[index].values[row])))
+    .length;
 }
 
 /** Whether low key ≤ root key ≤ high key holds in all rows. */
@@ -92,7 +96,8 @@ function namedShare({ cells, looked, taken, contents }: ColumnState, column: num
     const key = contents[column].values[at];
     const name = cells.value(cells.cell(row, sample));
     return (
-      keyNumbersInFileName(name).includes(key) || notesInFileName(name).some((note) => (note - key) % octave === 0)
+      keyNumbersInFileName(name).includes(key) ||
+      notesInFileName(name).some((note) => (note - key) % octave === 0)
     );
   });
   return named.length / Math.max(1, looked.length);
@@ -125,6 +130,9 @@ function swapInverted(state: ColumnState, low: ColumnMeaning, high: ColumnMeanin
 function rootBeside({ taken, contents }: ColumnState, one: number, other: number): string {
   const root = taken.get('pitch_keycenter');
   if (root === undefined || contents[root].distinct < 2) return '';
-  const within = Math.min(orderShare(contents[other], contents[root]), orderShare(contents[root], contents[one]));
+  const within = Math.min(
+    orderShare(contents[other], contents[root]),
+    orderShare(contents[root], contents[one]),
+  );
   return within > fails ? '' : ' The root keys lie outside of the keys in most rows. Check the columns.';
 }
