@@ -29,8 +29,13 @@ export function partTablesBySaid(cells: TableCells, tables: readonly TableRows[]
 /** The first row of data, and those behind rows that repeat the headings. */
 function startsOfParts({ data, others }: TableRows): number[] {
   const repeated = others.filter(({ why }) => why === repeatsHeadings).map(({ row }) => row);
-  const starts = [data[0], ...repeated.map((heading) => data.find((row) => row > heading))];
-  return [...new Set(starts.filter((row) => row !== undefined))];
+  const starts = [...data.slice(0, 1)];
+  let at = 0;
+  for (const heading of repeated.sort((one, other) => one - other)) {
+    while (at < data.length && data[at] <= heading) at++;
+    if (at < data.length) starts.push(data[at]);
+  }
+  return [...new Set(starts)];
 }
 
 /** The first row from one on that names a file; that one where none does. */
