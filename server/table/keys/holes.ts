@@ -9,6 +9,8 @@ import { keysOfZones } from './keysOfZones';
 const fewestRanges = 6;
 const mostHoles = 2;
 const mostWidth = 2;
+/** What tells parts of an instrument apart. */
+const conditions = ['sw_last', 'trigger'] as const;
 
 /** A range of keys with the first zone that sounds on it. */
 interface Range {
@@ -18,9 +20,9 @@ interface Range {
 }
 
 /**
- * Notes keys that no zone plays where all other ranges of a table adjoin: a row may be missing. Nothing is told where ranges overlap,
- * where rows were left out, a line is blank or groups differ at the gap, nor of single keys, unless running numbers leap there too. The zones
- * of the table are those from number `first` on.
+ * Notes keys that no zone plays where all other ranges of a table adjoin: a row may be missing. Nothing is told where ranges overlap, where
+ * rows were left out, a line is blank, or groups or key switches differ at the gap, nor of single keys, unless running numbers leap there
+ * too. The zones of the table are those from number `first` on.
  */
 export function noteHoles(
   zones: ZoneList,
@@ -75,7 +77,7 @@ function rangesOf(zones: ZoneList, first: number): Range[] {
   return [...found.values()].sort((one, other) => one.low - other.low);
 }
 
-/** Whether groups differ between two zones, a line between them is blank, or a row between them is no zone, which is told of already. */
+/** Whether groups or conditions differ between two zones, a line between them is blank, or a row there is no zone, which is told already. */
 function isMeant(
   zones: ZoneList,
   first: number,
@@ -85,14 +87,17 @@ function isMeant(
 ): boolean {
   const [from, to] = [zones.rows[one], zones.rows[other]].sort((a, b) => a - b);
   const used = new Set(zones.rows.subarray(first, zones.count));
+  const differs = (name: (typeof conditions)[number]) =>
+    zones.values(name)?.oneMore(one) !== zones.values(name)?.oneMore(other);
   return (
     zones.groups[one] !== zones.groups[other] ||
+    conditions.some(differs) ||
     afterBlank.some((row) => row > from && row <= to) ||
     data.some((row) => row > from && row < to && !used.has(row))
   );
 }
 
-/** By how much each running number rises from one zone to another: those in a column, and the last in the names of samples, unless it is the key. */
+/** How far running numbers rise from a zone to another: those in a column, and the last in the names of samples, unless it is the key. */
 function numbersOf(
   zones: ZoneList,
   columns: readonly ColumnReading[],

@@ -65,6 +65,11 @@ describe('a hole in a keyboard', () => {
     expect(notes(...lines)).not.toMatch(isHole);
   });
 
+  it('is what is meant between two key switches', () => {
+    const lines = rows([0, 1, 2, 4, 5, 6], lettered).map((row, at) => `${row} | ${at < 3 ? 'C0' : 'D0'}`);
+    expect(notesOf(table(`${heading} | Keyswitch`, ...lines)).join('\n')).not.toMatch(isHole);
+  });
+
   it('is told as the row that is not used alone', () => {
     const lines = rows([0, 1, 2, 3, 4, 5, 6], numbered).map(
       (row, at) => `${row} | ${at === 3 ? 'no' : 'yes'}`,
