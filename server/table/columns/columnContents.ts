@@ -1,4 +1,5 @@
-import { dynamicIn, dynamicOf } from '../../trade/dynamics';
+import { dynamicOf } from '../../trade/dynamics';
+import { dynamicsIn } from '../../trade/dynamicsIn';
 import type { Unit } from '../../trade/meaning';
 import { outOfWords } from '../../trade/rangeWords';
 import { meansFileEnd } from '../../trade/readings/fileEnds';
@@ -35,7 +36,7 @@ export interface ColumnContents {
   distinct: number;
   /** The number, or key of a note name (middle C = C4), of each row looked at; NaN for others. */
   values: Float64Array;
-  /** Cells that are dynamics: letters such as `mf`, and words such as `soft`. */
+  /** Cells that are dynamics, one or several: letters such as `mf` and `p-mf`, and words such as `soft`. */
   dynamicLetters: number;
   dynamicWords: number;
   /** Cells that are portions, as velocities can be: in percent, or 0..1 with a fraction. */
@@ -127,14 +128,15 @@ function lookInto(cells: TableCells, cell: number): Look {
   const look = lookWithoutRemark(text);
   const { value, unit } = look;
   const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
-  const isWord = !isLetter && (look.kind === 'text' || look.kind === 'pan') && dynamicIn(text) >= 0;
+  const dynamics = !isLetter && (look.kind === 'text' || look.kind === 'pan') ? dynamicsIn(text) : undefined;
+  const isWord = dynamics !== undefined && !dynamics.areLetters;
   const isPortion = look.kind !== 'file' && arePortions(text);
   // What is neither a number nor a range of whole ones is a range of portions.
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
   const trigger = kind === 'text' || kind === 'switch' ? triggerOf(text) : undefined;
   const traits = {
-    isLetter,
+    isLetter: isLetter || dynamics?.areLetters === true,
     isWord,
     isPortion,
     isPointed,

@@ -3,15 +3,14 @@ import { loudnessEnd } from '../../trade/headings/headingStems';
 import { unitInHeading } from '../../trade/headings/headings';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
-import { meaningNames } from '../../trade/meaning';
 import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import { runsFromOne } from '../headings/headingFit';
 import { settleKeyCounts } from './byValues/keyCounts';
 import { orderShare } from './byValues/keyOrder';
 import { settleLoopAndLength } from './byValues/loopAndLength';
+import { settleLyingHeadings } from './byValues/lyingHeadings';
 import { settleNumberedPoints } from './byValues/numberedPoints';
 import { settleWithinGroups } from './byValues/widerRanges';
-import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
@@ -38,8 +37,7 @@ export function settleColumns(state: ColumnState): void {
   settleMuteGroups(state);
   settleTunings(state);
   settleLoudness(state);
-  swapInverted(state, 'lokey', 'hikey');
-  swapInverted(state, 'lovel', 'hivel');
+  settleLyingHeadings(state);
 }
 
 /** `Low` and `High` twice, under a line of wider headings: the second pair is that of the velocities. */
@@ -264,18 +262,4 @@ function settleLoudness(state: ColumnState): void {
 
 function areSingleWords({ columns }: ColumnState, ...indexes: number[]): boolean {
   return indexes.every((index) => wordsOf(columns[index]?.heading ?? '').length === 1);
-}
-
-function swapInverted(state: ColumnState, low: ColumnMeaning, high: ColumnMeaning): void {
-  const { taken, chosen, contents } = state;
-  const lower = taken.get(low);
-  const upper = taken.get(high);
-  if (lower === undefined || upper === undefined || chosen.has(lower) || chosen.has(upper)) return;
-  const [a, b]: ColumnContents[] = [contents[lower], contents[upper]];
-  if (orderShare(a, b) > 0.2 || orderShare(b, a) < 0.8) return;
-  const because = `The values under "${meaningNames[low]}" lie above those under "${meaningNames[high]}", so the two headings are taken the other way round.`;
-  taken.delete(low);
-  taken.delete(high);
-  state.claim(lower, high, 0.7, because);
-  state.claim(upper, low, 0.7, because);
 }

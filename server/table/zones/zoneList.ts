@@ -106,8 +106,9 @@ export class ZoneList {
   readonly groupCells: Int32Array;
   readonly groupNames: string[] = [''];
   readonly #groupNumbers = new Map([['', 0]]);
-  /** Positions among the dynamics; see `dynamics.ts`. */
+  /** Positions among the dynamics; see `dynamics.ts`. Of zones with several of them the softest, and the loudest. */
   dynamics: ValueColumn | undefined;
+  loudest: ValueColumn | undefined;
   /** Whether the dynamics are numbers of layers, from 1. */
   areLayersNumbered = false;
   /** Zones whose keys neither the table nor the text gives: they go for new regions alone. */
@@ -171,7 +172,7 @@ export class ZoneList {
   /** All lists of values but that of samples. */
   valueLists(): ValueColumn[] {
     const lists = [...this.#columns].filter(([name]) => name !== 'sample').map(([, values]) => values);
-    return this.dynamics ? [...lists, this.dynamics] : lists;
+    return [...lists, this.dynamics, this.loudest].filter((list) => list !== undefined);
   }
 
   /** Takes some zones out, those from number `first` on among them; the ones behind get lower numbers. */
@@ -205,9 +206,19 @@ export class ZoneList {
     return (this.#columns.get(name)?.cells[zone] ?? -1) >= 0;
   }
 
-  setDynamic(zone: number, cell: number, dynamic: number): void {
+  /** Gives a zone its dynamic, or all from that one up to the loudest. */
+  setDynamic(zone: number, cell: number, dynamic: number, loudest = dynamic): void {
     this.dynamics ??= new ValueColumn(this.most);
     this.dynamics.set(zone, cell, dynamic);
+    if (loudest === dynamic) return;
+    this.loudest ??= new ValueColumn(this.most);
+    this.loudest.set(zone, cell, loudest);
+  }
+
+  /** The loudest dynamic of a zone that has dynamics. */
+  loudestOf(zone: number): number {
+    const loudest = this.loudest && this.loudest.cells[zone] >= 0 ? this.loudest : this.dynamics;
+    return loudest?.numbers[zone] ?? Number.NaN;
   }
 
   /** The sample of a zone as it is written. */

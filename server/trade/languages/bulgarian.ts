@@ -74,6 +74,7 @@ export const bulgarian: LanguageWords = {
   limits: { least: ['от', 'и повече'], most: ['до', 'и по-малко'], all: ['всички'] },
   ends: { opening: ['от'], from: ['от'], upTo: ['до'], low: ['от'], high: ['до'] },
   between: ['до'],
+  and: ['и'],
   outOf: [],
   files: ['файл', 'файлове'],
   folders: ['папка', 'директория'],

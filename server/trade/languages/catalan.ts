@@ -53,6 +53,7 @@ export const catalan: LanguageWords = {
   },
   ends: {},
   between: [],
+  and: ['i'],
   outOf: [],
   files: ['fitxer', 'fitxers', 'arxiu', 'arxius'],
   folders: ['carpeta', 'directori'],

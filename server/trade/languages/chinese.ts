@@ -93,6 +93,7 @@ export const chinese: LanguageWords = {
   },
   ends: {},
   between: ['至', '到'],
+  and: ['和', '与', '與', '及'],
   outOf: [],
   files: ['文件', '檔案'],
   folders: [],

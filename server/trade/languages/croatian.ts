@@ -95,6 +95,7 @@ export const croatian: LanguageWords = {
   limits: { least: ['od', 'i više'], most: ['do', 'i manje'], all: ['sve', 'svi'] },
   ends: { opening: ['od'], from: ['od'], upTo: ['do'], low: ['od'], high: ['do'] },
   between: ['do'],
+  and: ['i'],
   outOf: [],
   files: ['datoteka', 'datoteke', 'fajl', 'fajlovi'],
   folders: ['mapa', 'fascikla', 'folder'],

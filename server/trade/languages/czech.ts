@@ -86,6 +86,7 @@ export const czech: LanguageWords = {
   },
   pairs: [['od', 'až']],
   between: ['až'],
+  and: ['a', 'i'],
   outOf: [],
   files: ['soubor', 'soubory'],
   folders: ['slozka', 'podslozka', 'adresar'],

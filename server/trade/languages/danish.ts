@@ -113,6 +113,7 @@ export const danish: LanguageWords = {
     high: ['til'],
   },
   between: ['til'],
+  and: ['og'],
   outOf: ['af', 'av'],
   files: ['fil', 'filer'],
   folders: ['mappe', 'undermappe'],

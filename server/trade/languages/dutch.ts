@@ -157,6 +157,7 @@ export const dutch: LanguageWords = {
   },
   pairs: [['tussen', 'en']],
   between: ['tot', 't/m'],
+  and: ['en'],
   outOf: ['van'],
   files: ['bestand', 'bestanden'],
   folders: ['map', 'submap'],

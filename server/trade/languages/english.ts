@@ -410,6 +410,7 @@ export const english: LanguageWords = {
   },
   pairs: [['between', 'and']],
   between: ['to', 'thru', 'through', 'until'],
+  and: ['and'],
   outOf: ['of'],
   files: ['file', 'files'],
   folders: [

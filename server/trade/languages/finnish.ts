@@ -82,6 +82,7 @@ export const finnish: LanguageWords = {
   },
   ends: {},
   between: [],
+  and: ['ja'],
   outOf: [],
   files: ['tiedosto', 'tiedostot'],
   folders: ['kansio', 'alikansio', 'hakemisto'],

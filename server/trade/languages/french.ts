@@ -177,6 +177,7 @@ export const french: LanguageWords = {
     ['de', 'jusque'],
   ],
   between: ['à', 'a'],
+  and: ['et'],
   outOf: ['sur'],
   files: ['fichier', 'fichiers'],
   folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],

@@ -249,6 +249,7 @@ export const german: LanguageWords = {
     ['vom', 'zum'],
   ],
   between: ['bis'],
+  and: ['und'],
   outOf: ['von'],
   files: ['Datei', 'Dateien'],
   folders: ['ordner', 'verzeichnis', 'pfad', 'unterordner', 'unterverzeichnis', 'ablage'],

@@ -82,6 +82,7 @@ export const hungarian: LanguageWords = {
     high: ['ig'],
   },
   between: [],
+  and: ['és'],
   outOf: [],
   files: ['fájl', 'fájlok', 'állomány'],
   folders: ['mappa', 'almappa', 'konyvtar'],

@@ -132,6 +132,7 @@ export const italian: LanguageWords = {
     ['dal', 'al'],
   ],
   between: ['a', 'al'],
+  and: ['e', 'ed'],
   outOf: ['di'],
   files: ['file'],
   folders: ['cartella', 'sottocartella'],

@@ -79,6 +79,7 @@ export const japanese: LanguageWords = {
   },
   ends: {},
   between: [],
+  and: ['と', 'および'],
   outOf: [],
   files: ['ファイル'],
   folders: [],

@@ -67,6 +67,7 @@ export const korean: LanguageWords = {
   },
   ends: {},
   between: [],
+  and: ['와', '과', '및'],
   outOf: [],
   files: ['파일'],
   folders: [],

@@ -116,6 +116,8 @@ export interface LanguageWords {
   pairs?: readonly (readonly [low: string, high: string])[];
   /** Words between the two ends of a range. */
   between: readonly string[];
+  /** Words between two things that are meant both. */
+  and: readonly string[];
   /** Words between a position and how many there are, as in `2 of 4`. */
   outOf: readonly string[];
   /** Words for a file, one and several. */

@@ -130,6 +130,7 @@ export const polish: LanguageWords = {
     high: ['do', 'po'],
   },
   between: ['do'],
+  and: ['i', 'oraz'],
   outOf: ['z'],
   files: ['plik', 'pliki'],
   folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],

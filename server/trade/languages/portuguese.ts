@@ -137,6 +137,7 @@ export const portuguese: LanguageWords = {
   },
   pairs: [['do', 'ao']],
   between: ['até', 'a'],
+  and: ['e'],
   outOf: ['de'],
   files: ['ficheiro', 'ficheiros', 'arquivo', 'arquivos'],
   folders: ['pasta', 'subpasta'],

@@ -126,6 +126,7 @@ export const romanian: LanguageWords = {
     high: ['până la'],
   },
   between: ['până la'],
+  and: ['și', 'şi'],
   outOf: ['din'],
   files: ['fișier', 'fișiere', 'fișierele'],
   folders: ['dosar', 'dosarul', 'folder', 'folderul'],

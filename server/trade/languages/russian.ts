@@ -95,6 +95,7 @@ export const russian: LanguageWords = {
     high: ['до', 'по'],
   },
   between: ['до'],
+  and: ['и'],
   outOf: ['из'],
   files: ['файл', 'файлы'],
   folders: ['папка', 'каталог', 'подпапка'],

@@ -145,6 +145,7 @@ export const spanish: LanguageWords = {
     ['del', 'al'],
   ],
   between: ['a', 'al'],
+  and: ['y', 'e'],
   outOf: ['de'],
   files: ['archivo', 'archivos'],
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],

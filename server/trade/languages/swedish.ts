@@ -73,6 +73,7 @@ export const swedish: LanguageWords = {
     high: ['till'],
   },
   between: ['till'],
+  and: ['och'],
   outOf: ['av'],
   files: ['fil', 'filer'],
   folders: ['mapp', 'undermapp', 'katalog'],

@@ -106,6 +106,7 @@ export const turkish: LanguageWords = {
     upTo: ['en çok', 'en fazla'],
   },
   between: ['ile'],
+  and: ['ve', 'ile'],
   outOf: [],
   files: ['dosya', 'dosyalar'],
   folders: ['klasor', 'dizin'],

@@ -127,6 +127,7 @@ export const ukrainian: LanguageWords = {
   },
   ends: { opening: ['від'], from: ['від'], upTo: ['до'], low: ['від', 'з'], high: ['до', 'по'] },
   between: ['до'],
+  and: ['і', 'й', 'та'],
   outOf: ['із'],
   files: ['файл', 'файли'],
   folders: ['папка', 'тека', 'каталог'],

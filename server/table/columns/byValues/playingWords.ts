@@ -10,6 +10,9 @@ import { tellsApart } from './rowsAlike';
 
 export const velocityMeanings: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
 
+/** So many letters for dynamics stand beside one odd cell (our choice). */
+const lettersBesideOdd = 4;
+
 /** Letters such as `mf`, or words such as `soft`, where no velocities are given. */
 export function findDynamics(state: ColumnState): void {
   const { taken, columns, contents } = state;
@@ -31,7 +34,9 @@ export function findDynamics(state: ColumnState): void {
       (column.heading === '' ||
         (meaning !== undefined && ![...velocityMeanings, 'dynamics', 'volume', 'enabled'].includes(meaning)));
     const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
-    if (distinct < 2 || telling < filled * mostlyFilled) continue;
+    // One odd cell among letters leaves the others what they are.
+    const isOneOdd = !isOther && !isRemark && dynamicLetters >= lettersBesideOdd && telling === filled - 1;
+    if (distinct < 2 || (telling < filled * mostlyFilled && !isOneOdd)) continue;
     column.evidence.length = 0;
     const evidence = isRemark
       ? 'Its cells are dynamics, and tell rows of the same keys apart.'

@@ -1,4 +1,5 @@
 import { dynamicIn } from '../../../trade/dynamics';
+import { dynamicsIn } from '../../../trade/dynamicsIn';
 import { bareWord, wordsOf } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyNumber, readKey } from '../../../trade/readings/keyReading';
@@ -42,11 +43,13 @@ export function readGroupNames(
   }
   if (!has('keyswitch')) setSwitches(zones, first, names, options, notes);
   if (velocities.some(has) || hasVelocities(zones, first)) return false;
-  const dynamics = new Map(names.map(([group, name]) => [group, dynamicOfName(name)]));
-  const found = new Set([...dynamics.values()].filter((one) => one >= 0));
-  if (found.size < 2 || used.has(0) || [...dynamics.values()].some((one) => one < 0)) return false;
-  for (let zone = first; zone < zones.count; zone++)
-    zones.setDynamic(zone, zones.groupCells[zone], dynamics.get(zones.groups[zone]) ?? 0);
+  const dynamics = new Map(names.map(([group, name]) => [group, dynamicsOfName(name)]));
+  const found = new Set([...dynamics.values()].flatMap(({ soft, loud }) => [soft, loud]));
+  if (found.size < 2 || used.has(0) || found.has(-1)) return false;
+  for (let zone = first; zone < zones.count; zone++) {
+    const { soft, loud } = dynamics.get(zones.groups[zone]) ?? { soft: 0, loud: 0 };
+    zones.setDynamic(zone, zones.groupCells[zone], soft, loud);
+  }
   return true;
 }
 
@@ -96,12 +99,13 @@ function setSwitches(
   );
 }
 
-function dynamicOfName(name: string): number {
+/** The softest and the loudest dynamic that a name gives, alone or beside other words; −1 for none. */
+function dynamicsOfName(name: string): { soft: number; loud: number } {
   const words = wordsOf(name);
-  const whole = dynamicIn(words.join(' '));
-  if (whole >= 0 || words.length > mostWords) return whole;
-  const found = words.map(dynamicIn).filter((one) => one >= 0);
-  return found.length === 1 ? found[0] : -1;
+  const whole = dynamicsIn(words.join(' ')) ?? dynamicsIn(name);
+  const found = whole || words.length > mostWords ? [] : words.map(dynamicIn).filter((one) => one >= 0);
+  const [one = -1, ...others] = found;
+  return whole ?? (others.length > 0 ? { soft: -1, loud: -1 } : { soft: one, loud: one });
 }
 
 function setRelease(zones: ZoneList, first: number, group: number, notes: TableNotes): void {

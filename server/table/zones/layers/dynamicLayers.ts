@@ -40,16 +40,16 @@ export function velocitiesFromDynamics(
     const cell = dynamics.cells[zone];
     if (cell < 0) continue;
     const beside = present.onKeysOf(zone);
-    const own = dynamics.numbers[zone];
-    const louder = all.find((dynamic) => dynamic > own && (beside & (1 << dynamic)) !== 0);
+    const [own, loudest] = [dynamics.numbers[zone], zones.loudestOf(zone)];
+    const louder = all.find((dynamic) => dynamic > loudest && (beside & (1 << dynamic)) !== 0);
     const isLowest = (beside & ((1 << own) - 1)) === 0;
-    const share = shares.get(own);
-    const from = isLowest ? 1 : (share?.low ?? 1);
+    const share = { low: shares.get(own)?.low, high: shares.get(loudest)?.high };
+    const from = isLowest ? 1 : (share.low ?? 1);
     const to = louder === undefined ? mostVelocity : (shares.get(louder)?.low ?? 1) - 1;
     if (!isLowest) low.set(zone, cell, from);
     if (louder !== undefined) high.set(zone, cell, to);
     if (!isLowest || louder !== undefined) written++;
-    if (from !== share?.low || to !== share.high) uneven = true;
+    if (from !== share.low || to !== share.high) uneven = true;
   }
   const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
   if (written === 0) {
@@ -71,11 +71,14 @@ export function velocitiesFromDynamics(
 function wordsOf(zones: ZoneList, dynamics: ValueColumn, first: number): Map<number, string> {
   const words = new Map<number, string>();
   for (let zone = first; zone < zones.count; zone++) {
-    const [cell, dynamic] = [dynamics.cells[zone], dynamics.numbers[zone]];
-    if (cell < 0 || words.has(dynamic)) continue;
+    const cell = dynamics.cells[zone];
+    if (cell < 0) continue;
     const text = shortened(zones.cells.value(cell)).trim();
-    const word = [text, ...text.split(/[^\p{L}]+/u)].find((one) => dynamicIn(one) === dynamic);
-    words.set(dynamic, word ?? dynamicLetters[dynamic]);
+    for (const dynamic of [dynamics.numbers[zone], zones.loudestOf(zone)]) {
+      if (words.has(dynamic)) continue;
+      const word = [text, ...text.split(/[^\p{L}]+/u)].find((one) => dynamicIn(one) === dynamic);
+      words.set(dynamic, word ?? dynamicLetters[dynamic]);
+    }
   }
   return words;
 }
@@ -99,10 +102,11 @@ function giveStated(
 ): void {
   for (let zone = first; zone < zones.count; zone++) {
     const cell = dynamics.cells[zone];
-    const range = cell < 0 ? undefined : ranges.get(dynamics.numbers[zone]);
-    if (!range) continue;
-    if (range.low > 1 || range.isLowGiven) zones.column('lovel').set(zone, cell, range.low);
-    if (range.high < mostVelocity) zones.column('hivel').set(zone, cell, range.high);
+    const soft = cell < 0 ? undefined : ranges.get(dynamics.numbers[zone]);
+    const loud = cell < 0 ? undefined : ranges.get(zones.loudestOf(zone));
+    if (!soft || !loud) continue;
+    if (soft.low > 1 || soft.isLowGiven) zones.column('lovel').set(zone, cell, soft.low);
+    if (loud.high < mostVelocity) zones.column('hivel').set(zone, cell, loud.high);
   }
 }
 
@@ -121,7 +125,8 @@ class Layers {
       if (dynamics.cells[zone] < 0) continue;
       const mask = this.#mask(zone);
       const [low, high] = this.#keys(zone);
-      for (let key = low; key <= high; key++) mask[key] |= 1 << dynamics.numbers[zone];
+      const own = (1 << dynamics.numbers[zone]) | (1 << zones.loudestOf(zone));
+      for (let key = low; key <= high; key++) mask[key] |= own;
     }
   }
 
