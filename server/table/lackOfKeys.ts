@@ -191,7 +191,9 @@ function areNotes(cells: TableCells, rows: readonly number[], { index }: ColumnR
 function areInOrder(cells: TableCells, rows: readonly number[], columns: readonly ColumnReading[]): boolean {
   return columns.every(({ index }) => {
     const keys = rows.map((row) => readKeyRange(cells.plain(cells.cell(row, index)))?.low);
-    const values = keys.map((low) => low?.number ?? low?.named ?? Number.NaN).filter((key) => key === key);
+    const values = keys
+      .map((low) => low?.number ?? low?.named ?? Number.NaN)
+      .filter((key) => !Number.isNaN(key));
     const steps = values.slice(1).map((key, at) => key - values[at]);
     return values.length > 1 && (steps.every((step) => step > 0) || steps.every((step) => step < 0));
   });
