@@ -20,6 +20,7 @@ import { spreadRoots } from '../keys/spreadRoots';
 import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
 import { noteContraryUnits } from '../values/contraryUnits';
+import { noteMixedMarks } from '../values/mixedMarks';
 import { readGroupNames } from './groups/groupNames';
 import { velocitiesFromDynamics } from './layers/dynamicLayers';
 import { readNamedDynamics } from './layers/namedDynamics';
@@ -95,6 +96,7 @@ export function* readTableZones(
   giveBracketValues(zones, first, rest.statements.bracketValues, notes);
   const table = new ZoneCells(zones, first, columns, rows.data, notes, options);
   noteContraryUnits(table);
+  noteMixedMarks(table);
   giveToAll(table);
   for (const share of placeSamples(zones, first, resolveSample, names, rest.statements.folder, notes))
     yield 0.9 + share * 0.05;

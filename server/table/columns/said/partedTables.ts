@@ -28,7 +28,10 @@ export function partTablesBySaid(cells: TableCells, tables: readonly TableRows[]
 
 /** The first row of data, and those behind rows that repeat the headings. */
 function startsOfParts({ data, others }: TableRows): number[] {
-  const repeated = others.filter(({ why }) => why === repeatsHeadings).map(({ row }) => row);
+  const repeated = others
+    .filter(({ why }) => why === repeatsHeadings)
+    .map(({ row }) => row)
+    .slice(0, mostParts + 1);
   const starts = [data[0], ...repeated.map((heading) => data.find((row) => row > heading))];
   return [...new Set(starts.filter((row) => row !== undefined))];
 }
