@@ -1,15 +1,16 @@
 import { tellsOfFile } from '../trade/headings/fileHeadings';
 import { readHeading } from '../trade/headings/headings';
+import { isNameAlone } from '../trade/headings/nameAlone';
 import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
-import { keyNumbersInFileName, notesInFileName } from '../trade/readings/keyReading';
+import { keyNumbersInFileName, notesInFileName, readKeyRange } from '../trade/readings/keyReading';
 import { musicalKeyIn } from '../trade/readings/musicalKey';
 import type { TableCells } from './cells/cells';
 import { namesAudioFile } from './cells/namesAudioFile';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
-import { pieceList } from './pieceList';
+import { haveCommonKey, pieceList } from './pieceList';
 
 /** So many rows are looked at. */
 const mostLooks = 300;
@@ -144,16 +145,25 @@ function lackBesideNames(
   const keys = columns.filter(
     (column) => keyMeanings.includes(column.meaning) || column.side?.kind === 'key',
   );
-  const telling = keys.filter((column) => isSaid(column) || areNotes(cells, rows, column));
+  // Shelves, seats and the squares of a chessboard look like names of notes: only beside samples do these tell of keys.
+  const isOfSamples = isSaid(sample) && (!isNameAlone(sample.heading) || areInOrder(cells, rows, keys));
+  const telling = keys.filter((column) => isSaid(column) || (isOfSamples && areNotes(cells, rows, column)));
   // Without headings, values in the order of keys tell as much.
-  const isBare = columns.every(({ heading }) => heading === '') && keys.length > 2;
+  const isBare =
+    columns.every(({ heading }) => heading === '') && (keys.length > 2 || areInOrder(cells, rows, keys));
   const isGiven =
     isBare ||
     telling.length === keys.length ||
     telling.some(({ meaning }) => meaning !== 'lokey' && meaning !== 'hikey');
-  if (!isGiven || keys.length === 0) return `it gives no keys, and ${names}`;
+  if (!isGiven || keys.length === 0) {
+    const [guessed] = keys;
+    const seen = guessed ? `: nothing says that ${columnName(guessed)} does` : '';
+    return `it gives no keys${seen}, and ${names}`;
+  }
   const isRange = telling.every(({ meaning }) => meaning === 'lokey' || meaning === 'hikey');
   if (!isRange || rows.length < fewestRows) return undefined;
+  if (!isSaid(sample) && haveCommonKey(cells, rows, columns))
+    return `it gives no keys: ${keys.map(columnName).join(' and ')} overlap on nearly all rows, and ${names}`;
   const whole = rows.filter((row) => isWhole(keys.map(({ index }) => cells.value(cells.cell(row, index)))));
   if (whole.length * 2 < rows.length) return undefined;
   const seen = keys.map(columnName).join(' and ');
@@ -175,6 +185,18 @@ function isSaid({ heading, meaning, confidence }: ColumnReading): boolean {
 function areNotes(cells: TableCells, rows: readonly number[], { index }: ColumnReading): boolean {
   const named = rows.filter((row) => /\p{L}.*\d/u.test(cells.value(cells.cell(row, index))));
   return named.length * 2 >= rows.length;
+}
+
+/** Whether the notes or numbers in columns of keys go up or down from row to row, as those of an instrument mostly do and shelves do not. */
+function areInOrder(cells: TableCells, rows: readonly number[], columns: readonly ColumnReading[]): boolean {
+  return columns.every(({ index }) => {
+    const keys = rows.map((row) => readKeyRange(cells.plain(cells.cell(row, index)))?.low);
+    const values = keys
+      .map((low) => low?.number ?? low?.named ?? Number.NaN)
+      .filter((key) => !Number.isNaN(key));
+    const steps = values.slice(1).map((key, at) => key - values[at]);
+    return values.length > 1 && (steps.every((step) => step > 0) || steps.every((step) => step < 0));
+  });
 }
 
 function isWhole(ends: readonly string[]): boolean {

@@ -62,7 +62,7 @@ function areMusicalKeys(cells: TableCells, rows: readonly number[], index: numbe
 }
 
 /** Whether one key lies within nearly all ranges, which differ. */
-function haveCommonKey(
+export function haveCommonKey(
   cells: TableCells,
   rows: readonly number[],
   columns: readonly ColumnReading[],

@@ -2,6 +2,7 @@ import { keptTextBytes } from '../../model/text/textBytes';
 import { mostDecimals } from '../../trade/decimal';
 import type { CutEnd } from './cutPlace';
 import type { Answer } from './markup/answers';
+import { areQuoted } from './typographicMarks';
 
 const lineFeed = 10;
 /** Codes from here on are not ASCII; see {@link TableCells.codes}. */
@@ -234,12 +235,14 @@ export class TableCells {
     return this.width(row) > 0 ? this.ends[this.rowFirst[row + 1] - 1] : 0;
   }
 
-  /** Adds a cell to the row that is open, without the white space around its text, and answers its number. */
+  /** Adds a cell to the row that is open, without white space and typographic quotation marks around its text, and answers its number. */
   add(start: number, end: number): number {
     let from = start;
     let to = end;
     while (from < to && this.isSpace(from)) from++;
     while (to > from && this.isSpace(to - 1)) to--;
+    if (this.codes[from] >= beyondAscii && to - from > 2 && areQuoted(this.text, from, to))
+      return this.add(from + 1, to - 1);
     return this.put(from, to);
   }
 

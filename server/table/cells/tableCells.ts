@@ -27,6 +27,7 @@ import { partTables } from './sideBySide';
 import { withAlignedRanges } from './split/alignedRanges';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { partsTitles } from './split/drawnTitles';
+import { splitMixed } from './split/mixedBlanks';
 import { joinRuledRows } from './split/ruledRows';
 import { splitShortLines } from './split/shortLines';
 import { withSlashesAsTabs } from './split/slashedLines';
@@ -148,6 +149,8 @@ function* writtenCells(text: string, mayBeSlashed: boolean): Steps<TableCells | 
   }
   if (!delimiter) return words;
   const cells = splitAtDelimiter(text, delimiter);
+  const mixed = delimiter === 'tab' ? splitMixed(text, cells) : undefined;
+  if (mixed) return mixed;
   // What parts a line of text alone parts no table.
   if (words && !isSpaced) return partsFiles(cells) ? cells : words;
   // Columns that are not kept take words for a cell, or a cell for several.

@@ -16,6 +16,7 @@ import { DistinctTexts } from '../cells/distinctTexts';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { CellKind, CellLook } from './cellKinds';
 import { lookAt } from './cellKinds';
+import { areNoRanges, colonPairIn } from './colonPairs';
 
 /** What stands in a column: how many of its cells look like what. */
 export interface ColumnContents {
@@ -82,6 +83,7 @@ interface Traits {
   isAll: boolean;
   isFileEnd: boolean;
   isBeyond: boolean;
+  colon: ReturnType<typeof colonPairIn>;
   mark: 'none' | 'mark' | undefined;
   trigger: TriggerValue | undefined;
 }
@@ -100,6 +102,7 @@ const noTraits: Traits = {
   isAll: false,
   isFileEnd: false,
   isBeyond: false,
+  colon: undefined,
   mark: undefined,
   trigger: undefined,
 };
@@ -145,6 +148,7 @@ function lookInto(cells: TableCells, cell: number): Look {
     isAll: kind === 'text' && meansAll(text),
     isFileEnd: kind === 'text' && meansFileEnd(text),
     isBeyond: kind === 'number-range' && /^\d{1,9}\D+\d{1,9}$/.test(text) && Number(/\d+$/.exec(text)) > 127,
+    colon: kind === 'number-range' ? colonPairIn(text) : undefined,
     mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
   } as const;
@@ -206,6 +210,12 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
   }
   for (const [text, look] of looks.entries()) addLook(contents, look, uses[text]);
   const { counts } = contents;
+  const pairs = looks.flatMap(({ traits: { colon } }, at) => (colon ? { ...colon, uses: uses[at] } : []));
+  if (areNoRanges(pairs)) {
+    const times = pairs.reduce((sum, pair) => sum + pair.uses, 0);
+    counts['number-range'] -= times;
+    counts.text += times;
+  }
   contents.distinct = Math.min(texts.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;

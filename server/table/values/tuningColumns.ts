@@ -113,7 +113,8 @@ export class TuningColumns {
     const { table } = this;
     const { plain, unit } = table.numbersIn(column);
     const chosen = tuningScales.find((one) => one === table.options.scales?.get(column.index));
-    const said = [column.unit, unit, table.stated(column)?.unit].find((one) => one && unitScales[one]);
+    // Cells with a unit count in it; what the text says is of those without.
+    const said = [column.unit, table.stated(column)?.unit, unit].find((one) => one && unitScales[one]);
     const name: TuningName = isCoarse ? 'coarse' : isFineTuning(column.heading) ? 'fine' : undefined;
     const guess = tuningScale(plain, name);
     const scale = chosen ?? (said && unitScales[said]) ?? guess.scale;

@@ -19,6 +19,10 @@ import type { ZoneList } from './zoneList';
 const breaks = /[\u0000-\u001f\u007f\u0085\u2028\u2029]+/g;
 const anyBreak = /[\u0000-\u001f\u007f\u0085\u2028\u2029]/;
 
+/** Signs that show nothing; two of them join or part letters of some scripts. */
+const unseen =
+  /[\u200b\u2060\ufeff]|(?<=^|[\u0000-\u007f])[\u200c\u200d]|[\u200c\u200d](?=$|[\u0000-\u007f])/gu;
+
 const equalsSign = 61;
 
 /** Whether samples have endings is found out from so many rows. */
@@ -297,7 +301,7 @@ export class NameReader {
 }
 
 function oneLine(text: string): string {
-  return (anyBreak.test(text) ? text.replace(breaks, ' ') : text).trim();
+  return (anyBreak.test(text) ? text.replace(breaks, ' ') : text).replace(unseen, '').trim();
 }
 
 /** The name in a title such as `== Soft ==`, `[Soft]` or `Group: Soft`. */

@@ -10,7 +10,6 @@ import type { Statements } from '../../trade/statements/statements';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
-import { shortened } from '../columns/columnReading';
 import { completeKeys } from '../keys/completeKeys';
 import { completeRoots } from '../keys/completeRoots';
 import { noteHoles } from '../keys/holes';
@@ -23,6 +22,7 @@ import { spreadRoots } from '../keys/spreadRoots';
 import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
 import { noteContraryUnits } from '../values/contraryUnits';
+import { noteMixedMarks } from '../values/mixedMarks';
 import { readGroupNames } from './groups/groupNames';
 import { velocitiesFromDynamics } from './layers/dynamicLayers';
 import { readNamedDynamics } from './layers/namedDynamics';
@@ -30,6 +30,7 @@ import { noteSharedVelocities } from './layers/sharedVelocities';
 import { SideZones } from './layers/sideZones';
 import { noteSameConditions } from './layers/soundTogether';
 import { completeLayers } from './layers/velocityLayers';
+import { placeSamples } from './placeSamples';
 import { leaveOutRepeated } from './repeatedZones';
 import { giveBracketValues } from './said/bracketValues';
 import { giveToAll } from './said/forAllZones';
@@ -97,8 +98,9 @@ export function* readTableZones(
   giveBracketValues(zones, first, rest.statements.bracketValues, notes);
   const table = new ZoneCells(zones, first, columns, rows.data, notes, options);
   noteContraryUnits(table);
+  noteMixedMarks(table);
   giveToAll(table);
-  for (const share of placeSamples(zones, first, resolveSample, names, rest.statements, notes))
+  for (const share of placeSamples(zones, first, resolveSample, names, rest.statements.folder, notes))
     yield 0.9 + share * 0.05;
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
@@ -211,36 +213,6 @@ function* addRows(
   }
 }
 
-/** Puts the files that samples were found to be in their place, and the folder that the text names before the others. */
-function* placeSamples(
-  zones: ZoneList,
-  first: number,
-  resolveSample: ZoneOptions['resolveSample'],
-  names: NameReader,
-  { folder }: Statements,
-  notes: TableNotes,
-): Steps<void> {
-  let placed = -1;
-  for (let zone = first; zone < zones.count; zone++) {
-    const path = resolveSample?.(zones.sample(zone));
-    if (path !== undefined) zones.setSample(zone, path);
-    else {
-      names.noteEnding(zones, zone);
-      if (folder && putInto(zones, zone, folder.path)) placed = zone;
-    }
-    if (zone % piecesInStep === 0) yield zone / zones.count;
-  }
-  if (folder && placed >= 0) {
-    const cell = zones.column('sample').cells[placed];
-    const span = { start: zones.cells.starts[cell], end: zones.cells.ends[cell] };
-    notes.add(
-      'assumed',
-      span,
-      `The folder ${folder.path} is put before the samples, as "${shortened(folder.text)}" names it.`,
-    );
-  }
-}
-
 /** Shares velocities out by dynamics, which a column or the names of samples give. */
 function shareByDynamics(
   zones: ZoneList,
@@ -273,14 +245,6 @@ function addTakes(
     zones.setSample(zone, take);
     zones.column('seq_position').set(zone, cell, at + 1);
   }
-}
-
-/** Puts a folder before a sample without one; answers whether it did. */
-function putInto(zones: ZoneList, zone: number, folder: string): boolean {
-  const sample = zones.sample(zone);
-  if (/[/\\*]/.test(sample)) return false;
-  zones.setSample(zone, `${folder}${sample}`);
-  return true;
 }
 
 /** A column that says which rows are used or not, and whether those that are not used are left empty in it. */

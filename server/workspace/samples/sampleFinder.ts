@@ -3,6 +3,7 @@ import type { Files } from '../../model/files';
 import { nameOf, relativePath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
 import { editDistance, nearestWords } from '../../model/text/nearest';
+import { decodedName } from '../../trade/names/decodedName';
 import { agreeingMost } from './agreeingMost';
 import { SampleStore } from './sampleStore';
 
@@ -92,20 +93,28 @@ export class SampleFinder {
 
   #look(written: string): FoundSample {
     if (written.startsWith('*')) return nothing;
+    const literal = this.#named(written);
+    const decoded = literal ? undefined : decodedName(written);
+    const found = literal ?? (decoded === undefined ? undefined : this.#named(decoded));
+    if (found) return found;
     const name = nameOf(written);
     const lower = name.toLowerCase();
-    const named = this.#byName.get(lower);
-    if (named) {
-      const fitting = agreeingMost(named, written);
-      const exact = fitting.filter((path) => nameOf(path) === name);
-      return taken(exact.length > 0 ? exact : fitting, exact.length > 0 ? 'exact' : 'case');
-    }
     const stem = this.#byStem.get(lower) ?? this.#byStem.get(stemOf(lower));
     if (stem) return taken(agreeingMost(stem, written), 'ending');
     const letters = lettersOf(name);
     const sameLetters = letters === '' ? undefined : this.#letters().get(letters);
     if (sameLetters) return taken(agreeingMost(sameLetters, written), 'characters');
     return this.#nearest(name);
+  }
+
+  /** The files that bear a name, in its letter case if any does. */
+  #named(written: string): FoundSample | undefined {
+    const name = nameOf(written);
+    const named = this.#byName.get(name.toLowerCase());
+    if (!named) return undefined;
+    const fitting = agreeingMost(named, written);
+    const exact = fitting.filter((path) => nameOf(path) === name);
+    return taken(exact.length > 0 ? exact : fitting, exact.length > 0 ? 'exact' : 'case');
   }
 
   #letters(): Map<string, string[]> {

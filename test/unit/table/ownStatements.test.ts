@@ -78,3 +78,12 @@ ${sheet('New bells: volume in dB', headings, 'n1.wav,36,40,38,-3', 'n2.wav,41,45
     expect(regions(text).map(({ volume }) => Number(volume ?? 0))).toEqual([-6.02, 0, -3, 0]);
   });
 });
+
+describe('a line over the second of two tables', () => {
+  it('says the unit of its tunings, though the first gives another in its cells', () => {
+    const headings = 'File\tRoot\tTune';
+    const text = `${sheet('Front rank', headings, 'f1.wav\t50\t-9 ct', 'f2.wav\t55\t+7 ct', 'f3.wav\t60\t4 ct')}
+${sheet('Rear rank, made by hand, and its tuning is in semitones.', headings, 'r1.wav\t70\t0.25', 'r2.wav\t75\t-0.10')}`;
+    expect(regions(text).map(({ tune }) => tune)).toEqual(['-9', '7', '4', '25', '-10']);
+  });
+});
