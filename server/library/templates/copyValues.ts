@@ -9,7 +9,7 @@ import type { ExampleSlot } from './examples';
 import { isHeldBy } from './isHeldBy';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
-import { familyOf, usualCondition, usualPlace, valueClass } from './valueClass';
+import { familyOf, isSoundOfRecording, usualCondition, usualPlace, valueClass } from './valueClass';
 
 /** What the group of a section sets, and what is in force around its regions. */
 interface SectionPlan {
@@ -27,6 +27,8 @@ export class CopyValues {
   readonly #notation: Notation;
   readonly #plans = new Map<FilledSection, SectionPlan>();
   readonly #writing: KeyWriting;
+  /** By kind of header, the values of each header of it. */
+  readonly #groupsOf = new Map<HeaderKind, ReadonlyMap<string, string>[]>();
 
   constructor(template: Instrument, notation: Notation) {
     this.#template = template;
@@ -112,6 +114,7 @@ export class CopyValues {
     for (const [name, value] of own) {
       const shared = sharedValue(section, name);
       if (shared !== undefined) plan.group.set(name, shared);
+      else if (this.#isOfEach(header, name)) plan.group.set(name, usualPlace(name) ?? value);
       else if (keepsOfGroup(section, name)) {
         plan.kept.add(name);
         plan.around.set(name, value);
@@ -130,6 +133,21 @@ export class CopyValues {
     return plan;
   }
 
+  /**
+   * Whether a level, a tuning or a place in the panorama is what a notation with places for some values says of each group, and no sound
+   * that the template gives to all: its example groups differ in it.
+   */
+  #isOfEach(header: number, name: string): boolean {
+    if (!this.#notation.parameters || !isSoundOfRecording(name)) return false;
+    let groups = this.#groupsOf.get(this.#template.kind(header));
+    if (!groups) {
+      groups = headersOf(this.#template, this.#template.kind(header));
+      this.#groupsOf.set(this.#template.kind(header), groups);
+    }
+    const own = groups.map((values) => values.get(name) ?? usualPlace(name));
+    return own.some((value) => value !== own[0]);
+  }
+
   /** Whether a kind of header has a place for a value. */
   #takes(kind: HeaderKind, name: string): boolean {
     return this.#notation.parameters?.(kind).includes(name) ?? true;
@@ -142,6 +160,13 @@ function ownNames(instrument: Instrument, header: number): Map<string, string> {
   for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++)
     names.set(instrument.names.text(instrument.canonicalName(one)), instrument.valueText(one));
   return names;
+}
+
+function headersOf(instrument: Instrument, kind: HeaderKind): Map<string, string>[] {
+  const all: Map<string, string>[] = [];
+  for (let header = 0; header < instrument.headers.count; header++)
+    if (instrument.kind(header) === kind) all.push(ownNames(instrument, header));
+  return all;
 }
 
 /** The value that all regions of a section have in common. */

@@ -219,6 +219,13 @@ function takesEffect(source: Instrument, parameter: number): boolean {
   );
 }
 
+/** How a level of the template changes those of the source, as a sentence with a space before it; empty for other values. */
+function besideSource(name: string, value: string): string {
+  return /^(?:(?:group|master|global)_)?volume$/.test(name)
+    ? offBy('volume', '0', value).replace('That is', 'They sound').replace(/\.$/, ' than in the source.')
+    : '';
+}
+
 /** What regions have from the template, by value. */
 class AddedValues {
   readonly #added = new Map<string, { name: string; value: string; header: number; count: number }>();
@@ -234,7 +241,7 @@ class AddedValues {
     return [...this.#added.values()].map(({ name, value, header, count }) => ({
       kind: 'assumed',
       ...source.headerSpan(header),
-      message: `${name}=${value} comes from the template, for ${counted(count, 'region')}.`,
+      message: `${name}=${value} comes from the template, for ${counted(count, 'region')}.${besideSource(name, value)}`,
     }));
   }
 }
