@@ -1,5 +1,7 @@
 import type { Instrument } from '../../model/instrument';
+import { writtenValues } from './assignExamples';
 import type { WrittenRegion } from './templateAccount';
+import { valueClass } from './valueClass';
 
 /** The strike at which regions are to sound where velocities cannot be told apart (our choice). */
 const usualStrike = 100;
@@ -10,6 +12,8 @@ interface Layer {
   keys: Range;
   velocities: Range;
   written: Range;
+  /** When else it sounds in the result, as a text. */
+  when: string;
 }
 
 interface Range {
@@ -31,6 +35,7 @@ export function velocitiesLost(
     keys: { low: source.lowKey[region], high: source.highKey[region] },
     velocities: { low: source.lowVelocity[region], high: source.highVelocity[region] },
     written: { low: result.lowVelocity[header], high: result.highVelocity[header] },
+    when: otherConditions(result, header),
   }));
   if (!layers.some(isWider)) return [];
   const kept = new Map<number, Layer[]>();
@@ -51,6 +56,15 @@ export function velocitiesLost(
   return lost;
 }
 
+/** What a region says of when it sounds apart from keys and velocities: what does so at other times than another one is no layer of it. */
+function otherConditions(instrument: Instrument, header: number): string {
+  return [...writtenValues(instrument, header)]
+    .filter(([name]) => valueClass(name, true) === 'condition' && !/^(?:lo|hi)?(?:key|vel)$/.test(name))
+    .map(([name, value]) => `${name}=${value}`)
+    .sort()
+    .join(' ');
+}
+
 /** Whether a region is written so that it sounds at more velocities than it is to. */
 function isWider({ velocities, written }: Layer): boolean {
   return written.low < velocities.low || written.high > velocities.high;
@@ -59,6 +73,7 @@ function isWider({ velocities, written }: Layer): boolean {
 /** Whether two regions that sound at different velocities would sound at one. */
 function clash(one: Layer, other: Layer): boolean {
   return (
+    one.when === other.when &&
     (isWider(one) || isWider(other)) &&
     !overlap(one.velocities, other.velocities) &&
     overlap(one.written, other.written)
