@@ -62,9 +62,10 @@ export class CopyValues {
     const values = overridden(source, around);
     // What an empty place means to the program that reads it is not known, so none is left in a notation of places.
     if (!this.#notation.parameters) return values;
-    for (const name of ownNames(this.#template, example).keys()) {
+    for (const [name, value] of ownNames(this.#template, example)) {
       if (source.values.has(name) || around.has(name)) continue;
-      const usual = usualPlace(name);
+      // A velocity of 0 strikes no key, so that ranges which start there start at 1 as well.
+      const usual = name === 'lovel' && Number(value) === 0 ? value : usualPlace(name);
       if (usual !== undefined) values.set(name, usual);
     }
     return values;

@@ -50,7 +50,7 @@ export class RegionsLeftOut {
     const plain = regions.filter(({ source }) => !this.regions.has(source.header));
     for (const region of velocitiesLost(this.#instrument, result, plain)) {
       this.regions.add(region);
-      const name = this.#instrument.lowVelocity[region] > 0 ? 'lovel' : 'hivel';
+      const name = this.#instrument.lowVelocity[region] > 1 ? 'lovel' : 'hivel';
       this.#unsaid.set(region, { name, why: 'at other velocities than one that stays on its keys' });
     }
     if (this.regions.size === before) return false;
