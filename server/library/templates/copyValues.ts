@@ -9,7 +9,14 @@ import type { ExampleSlot } from './examples';
 import { isHeldBy } from './isHeldBy';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
-import { familyOf, isSoundOfRecording, usualCondition, usualPlace, valueClass } from './valueClass';
+import {
+  familyOf,
+  isSoundOfRecording,
+  usualCondition,
+  usualPlace,
+  valueClass,
+  valuesOfPlace,
+} from './valueClass';
 
 /** What the group of a section sets, and what is in force around its regions. */
 interface SectionPlan {
@@ -112,22 +119,24 @@ export class CopyValues {
     const plan: SectionPlan = { group: new Map(), kept: new Set(), around };
     if (header < 0) return plan;
     const own = ownNames(template, header);
-    for (const [name, value] of own) {
-      const shared = sharedValue(section, name);
-      if (shared !== undefined) plan.group.set(name, shared);
-      else if (this.#isOfEach(header, name)) plan.group.set(name, usualPlace(name) ?? value);
-      else if (keepsOfGroup(section, name)) {
-        plan.kept.add(name);
-        plan.around.set(name, value);
-      } else if (this.#notation.parameters && !this.#takes(HeaderKind.region, name)) {
-        const usual = section.regions.some(({ source }) => source.values.has(name))
-          ? undefined
-          : usualPlace(name);
-        if (usual !== undefined) plan.group.set(name, usual);
+    for (const [place, value] of own)
+      for (const name of valuesOfPlace(place)) {
+        const shared = sharedValue(section, name);
+        if (shared !== undefined) plan.group.set(name, shared);
+        else if (this.#isOfEach(header, name)) plan.group.set(name, usualPlace(name) ?? value);
+        else if (keepsOfGroup(section, name)) {
+          plan.kept.add(name);
+          plan.around.set(name, value);
+        } else if (this.#notation.parameters && !this.#takes(HeaderKind.region, name)) {
+          const usual = section.regions.some(({ source }) => source.values.has(name))
+            ? undefined
+            : usualPlace(name);
+          if (usual !== undefined) plan.group.set(name, usual);
+        }
       }
-    }
     for (const [name, value] of sharedOutside(section))
-      if (!own.has(name) && this.#takes(template.kind(header), name)) plan.group.set(name, value);
+      if (!own.has(name) && !plan.group.has(name) && this.#takes(template.kind(header), name))
+        plan.group.set(name, value);
     if (section.label !== undefined && this.#takes(template.kind(header), 'group_label'))
       plan.group.set('group_label', section.label);
     for (const [name, value] of plan.group) plan.around.set(name, value);

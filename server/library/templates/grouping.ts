@@ -6,7 +6,7 @@ import { writtenValues } from './assignExamples';
 import type { ExampleSlot } from './examples';
 import type { SourceRegion } from './sourceSections';
 import { takesTurns } from './traits';
-import { valueClass } from './valueClass';
+import { valueClass, valuesOfPlace } from './valueClass';
 
 /** Which regions stand in one group of a result. */
 export interface Grouping {
@@ -38,7 +38,7 @@ export function groupingOf(
     const places = header < 0 ? [] : (notation.parameters?.(template.kind(header)) ?? []);
     const names = places.filter((name) => !ofRegion.has(name) && !inner.has(name));
     return {
-      names: names.filter((name) => name !== 'group_label'),
+      names: names.filter((name) => name !== 'group_label').flatMap(valuesOfPlace),
       hasLabel: names.includes('group_label'),
       namesFolder: header >= 0 && notation.samplePlaces?.folderAt(template, header) !== undefined,
     };

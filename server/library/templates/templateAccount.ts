@@ -75,7 +75,8 @@ function compareRegion(
 
 /** Whether a value says no more than is so without it. */
 function changesNothing(name: string, value: string): boolean {
-  return isSoundOfRecording(name) && Number(value) === 0;
+  if (name === 'lovel') return Number(value) <= 1;
+  return (isSoundOfRecording(name) && Number(value) === 0) || (name === 'hivel' && Number(value) >= 127);
 }
 
 /** A template that moves all keys cannot reach each of them. */

@@ -63,3 +63,8 @@ export function usualPlace(name: string): string | undefined {
   if (name === 'offset' || isSoundOfRecording(name)) return '0';
   return valueClass(name, true) === 'condition' ? usualCondition(name) : undefined;
 }
+
+/** The values of a region that a place for one says: a key is both ends of its range and the root key. */
+export function valuesOfPlace(name: string): string[] {
+  return name === 'key' ? ['lokey', 'hikey', 'pitch_keycenter'] : [name];
+}

@@ -8,6 +8,13 @@ import { plainText } from './listEntries';
 import type { AttributeText, StyledElement } from './styleTree';
 import { attributeOf, elementTree } from './styleTree';
 
+/** Further words for numbers of things; from memory. */
+const countWords: ReadonlySet<string> = new Set(
+  'amount size length quantity entries items members elements children anzahl menge nombre cantidad cuenta quantita aantal antal liczba pocet'.split(
+    ' ',
+  ),
+);
+
 /** What an attribute counts: the elements of a name that stand directly in its own, or all of these where none is named. */
 interface ChildCount {
   attribute: string;
@@ -42,7 +49,10 @@ export function countEdits(before: Instrument, after: Instrument): TextEdit[] {
 /** The elements of a tree by the names of those that they stand in and their own. */
 function elementsByPlace(root: StyledElement): Map<string, StyledElement[]> {
   const byPlace = new Map<string, StyledElement[]>();
-  const waiting: [element: StyledElement, place: string][] = root.children.map((child) => [child, child.name]);
+  const waiting: [element: StyledElement, place: string][] = root.children.map((child) => [
+    child,
+    child.name,
+  ]);
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     const [element, place] = next;
     const known = byPlace.get(place);
@@ -79,14 +89,16 @@ function countOf({ children }: StyledElement, child: string | undefined): number
 }
 
 function namesCount(attribute: string): boolean {
-  return nameWords(attribute).some((word) => conceptsOf(word)?.concepts.includes('count') === true);
+  return nameWords(attribute).some(
+    (word) => countWords.has(word) || conceptsOf(word)?.concepts.includes('count') === true,
+  );
 }
 
 /** Whether the name of an attribute speaks of a number of things, or is the plural of what it counts. */
 function speaksOfCount(attribute: string, child: string | undefined, children: readonly string[]): boolean {
   const words = nameWords(attribute);
   const concepts = words.flatMap((word) => conceptsOf(word)?.concepts ?? []);
-  if (concepts.some((one) => one === 'count' || one === 'num' || one === 'number')) return true;
+  if (namesCount(attribute) || concepts.some((one) => one === 'num' || one === 'number')) return true;
   const named = (child === undefined ? children : [child]).map((name) => nameWords(name).join(' '));
   return named.some((name) => words.join(' ') === `${name}s` || words.join(' ') === name);
 }

@@ -129,9 +129,28 @@ function folderAround(
           looked.some((path) => lookup(joinPath(text.trim().replaceAll('\\', '/'), path))),
         );
       if (isNamed || isFound()) return `@${name}`;
+      if (at !== list && isFolder(at, nameWords(name), values, looked)) return `${at.name}/@${name}`;
     }
   }
   return undefined;
+}
+
+/** Words for folders that speak of other things as well where an element is called so. */
+const looseFolderWords = /^(?:root|home|base|location|path)s?$/;
+
+/** Whether an element around a list is a folder by its own name, stands in no other one, and a place in it says how it is called. */
+function isFolder(
+  { name, parent }: ElementType,
+  own: readonly string[],
+  values: Site['values'],
+  paths: readonly string[],
+): boolean {
+  const isCalled = nameWords(name).some((word) => folderWords.has(word) && !looseFolderWords.test(word));
+  const isName = own.every((word) => /^(?:name|label|title|nom|nombre|nome|naam|n)$/.test(word));
+  const isInPaths = values.some(({ text }) => paths.some((path) => path.startsWith(`${text}/`)));
+  let isNested = false;
+  for (let at = parent; at; at = at.parent) if (at.name === name) isNested = true;
+  return parent !== undefined && isCalled && isName && !isInPaths && !isNested;
 }
 
 /** Whether all texts are names of notes: a root may be called as a folder is. */

@@ -45,6 +45,23 @@ describe('a list that zones count through', () => {
   });
 });
 
+describe('a folder that is an element around the files of a list', () => {
+  it('is read and gets the folder of the new files', async () => {
+    const { text, result } = await into(
+      '<shed><store><dir name="Old/Low"><clip id="c1" name="a.wav"/><clip id="c2" name="b.wav"/></dir><dir name="Old/High"><clip id="c3" name="c.wav"/></dir></store>' +
+        `<zone clip="c1" ${zoneKeys(60)}/><zone clip="c2" ${zoneKeys(65)}/><zone clip="c3" ${zoneKeys(70)}/></shed>`,
+      `<region> sample=New/One/x.wav ${keys(20)}\n<region> sample=New/Two/y.wav ${keys(25)}\n`,
+    );
+    expect(text).toContain(
+      '<store><dir name="New"><clip id="c1" name="One/x.wav"/><clip id="c2" name="Two/y.wav"/></dir></store>',
+    );
+    expect([...result.regions].map((region) => result.samplePath(region))).toEqual([
+      'New/One/x.wav',
+      'New/Two/y.wav',
+    ]);
+  });
+});
+
 describe('numbers that count elements', () => {
   it('stay true in each group and leave others alone', async () => {
     const { text } = await into(
@@ -121,6 +138,19 @@ describe('an element around takes', () => {
     );
     expect(made.text.match(/name="[^"]*"|<\/?roundRobin|file="[^"]*"/g)?.join(' ')).toBe(
       'name="Slow" file="s.wav" <roundRobin file="t1.wav" file="t2.wav" </roundRobin name="Fast" file="f.wav"',
+    );
+  });
+});
+
+describe('a key of an element around takes', () => {
+  it('is that of the takes in it', async () => {
+    const { text } = await into(
+      '<mill><pad key="36" entries="2"><take file="a.wav"/><take file="b.wav"/></pad><pad key="38" entries="1"><take file="c.wav"/></pad>' +
+        '<!-- the takes of a pad sound one after the other --></mill>',
+      '<region> sample=q.wav key=41\n<region> sample=p1.wav key=40 seq_length=2 seq_position=1\n<region> sample=p2.wav key=40 seq_length=2 seq_position=2\n',
+    );
+    expect(text.match(/key="\d+" entries="\d"|file="[^"]*"/g)?.join(' ')).toBe(
+      'key="40" entries="2" file="p1.wav" file="p2.wav" key="41" entries="1" file="q.wav"',
     );
   });
 });
