@@ -181,6 +181,8 @@ export interface Notation {
   readonly sampleFolder?: string;
   /** How samples are named beside the regions that play them, in a notation that does so. */
   readonly samplePlaces?: SamplePlaces;
+  /** The edits of the second text that keep numbers true by which the first says how many elements stand in one. */
+  countEdits?(before: Instrument, after: Instrument): TextEdit[];
   /** What stands in a text and is not read, in a notation that does not know all of what may stand there. */
   unread?(instrument: Instrument): ConversionNote[];
   /** The headers that can be written, in a notation that has a place only for some. */

@@ -13,7 +13,7 @@ export function isListPlace(list: SampleListPlace): boolean {
     isElement &&
     isEntryKey(key) &&
     isEntryPlace(path) &&
-    (under === undefined || isAttribute(under)) &&
+    (under === undefined || isAttribute(under.replace(/^[^/@]+\/(?=@)/, ''))) &&
     (rate === undefined || isAttribute(rate)) &&
     (inside === undefined || inside.split('/').every(isXmlName)) &&
     (first === undefined || /^\d{1,9}$/.test(first)) &&

@@ -155,7 +155,10 @@ export interface SampleListPlace {
    * Where an entry has its path: an attribute such as `@file`, `.` for its text, `file` or `file/@name` for those of an element in it.
    */
   path: string;
-  /** The attribute of an element around an entry that names the folder of its path; of several the nearest counts. */
+  /**
+   * The attribute of an element around an entry that names the folder of its path, such as `@folder`, or `dir/@name` where elements
+   * named `dir` alone do so; of several the nearest counts.
+   */
   under?: string;
   /** The elements around an entry, from inside the outermost one inwards, with `/` between them. */
   inside?: string;

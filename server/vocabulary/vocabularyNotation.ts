@@ -2,6 +2,7 @@ import type { Instrument } from '../model/instrument';
 import type { Notation, ReadOptions, SampleFactsLookup } from '../model/notation';
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
+import { countEdits } from './edit/childCounts';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { insertInVocabulary } from './edit/insertElements';
 import { samplePlacesIn } from './edit/samplePlaces';
@@ -50,6 +51,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
     samplePlaces: samplePlacesIn(vocabulary),
+    countEdits,
     unread: (instrument) => unreadValues(instrument, vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),

@@ -3,7 +3,7 @@ import type { ExampleRegion, ExampleSlot } from './examples';
 import type { Grouping } from './grouping';
 import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Traits } from './traits';
-import { isAlikeByName, likeness, traitsOf } from './traits';
+import { isAlikeByName, likeness, takesTurns, traitsOf } from './traits';
 
 /** Regions that are written like the examples of one slot, in one group where that has one. */
 export interface FilledSection {
@@ -26,7 +26,8 @@ export function assignExamples(
   grouping: Grouping,
 ): Assignment {
   const known = slots.map((slot) => {
-    const label = slot.group < 0 ? undefined : template.groupLabel(slot.regions[0].header);
+    const isGrouped = slot.group >= 0 || slot.outer !== undefined;
+    const label = isGrouped ? template.groupLabel(slot.regions[0].header) : undefined;
     const examples = slot.regions.map((region) => {
       const values = writtenValues(template, region.header);
       return { region, values, traits: traitsOf(values, label) };
@@ -36,13 +37,20 @@ export function assignExamples(
   const filled = new Map<ExampleSlot, FilledSection[]>(slots.map((slot) => [slot, []]));
   const open = new Map<ExampleSlot, Map<string, FilledSection>>(slots.map((slot) => [slot, new Map()]));
   const outers = new OuterSections();
+  // What takes turns by where it stands goes to where that is so, and nothing else does while there are other places.
+  const [turning, steady] = [true, false].map((is) =>
+    known.filter(({ slot }) => grouping.takesTurns(slot) === is),
+  );
   for (const [at, { label, regions }] of sections.entries()) {
-    const byName = label === undefined ? undefined : bestFor(known, traitsOf(new Map(), label), label);
     for (const source of regions) {
       const traits = traitsOf(source.values, label);
       const ofGroup = traitsOf(grouping.telling(source.values), label);
-      const found = byName ?? bestFor(known, ofGroup, undefined) ?? known[0];
-      const key = grouping.keyOf(found.slot, source, label) ?? String(at);
+      const own = takesTurns(source.values) ? turning : steady;
+      const possible = own.length > 0 ? own : known;
+      const byName = label === undefined ? undefined : bestFor(possible, traitsOf(new Map(), label), label);
+      const found = byName ?? bestFor(possible, ofGroup, undefined) ?? known[0];
+      const key =
+        grouping.keyOf(found.slot, source, label) ?? at + grouping.outerKeyOf(found.slot, source, label);
       let section = open.get(found.slot)?.get(key);
       if (!section) {
         const isByName = isAlikeByName(found.traits, ofGroup);
@@ -59,7 +67,15 @@ export function assignExamples(
       section.outer?.regions.push(one);
     }
   }
+  for (const { slot } of turning)
+    for (const { regions } of filled.get(slot) ?? [])
+      regions.sort((one, other) => turnOf(one.source) - turnOf(other.source));
   return filled;
+}
+
+/** Where a region stands among those that it takes turns with. */
+function turnOf({ values }: SourceRegion): number {
+  return Number(values.get('seq_position') ?? 1) + Number(values.get('lorand') ?? 0);
 }
 
 /** The sections of groups that hold groups. */

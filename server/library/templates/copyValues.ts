@@ -9,7 +9,14 @@ import type { ExampleSlot } from './examples';
 import { isHeldBy } from './isHeldBy';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
-import { familyOf, usualCondition, usualPlace, valueClass } from './valueClass';
+import {
+  familyOf,
+  isSoundOfRecording,
+  usualCondition,
+  usualPlace,
+  valueClass,
+  valuesOfPlace,
+} from './valueClass';
 
 /** What the group of a section sets, and what is in force around its regions. */
 interface SectionPlan {
@@ -27,6 +34,8 @@ export class CopyValues {
   readonly #notation: Notation;
   readonly #plans = new Map<FilledSection, SectionPlan>();
   readonly #writing: KeyWriting;
+  /** By kind of header, the values of each header of it. */
+  readonly #groupsOf = new Map<HeaderKind, ReadonlyMap<string, string>[]>();
 
   constructor(template: Instrument, notation: Notation) {
     this.#template = template;
@@ -60,9 +69,10 @@ export class CopyValues {
     const values = overridden(source, around);
     // What an empty place means to the program that reads it is not known, so none is left in a notation of places.
     if (!this.#notation.parameters) return values;
-    for (const name of ownNames(this.#template, example).keys()) {
+    for (const [name, value] of ownNames(this.#template, example)) {
       if (source.values.has(name) || around.has(name)) continue;
-      const usual = usualPlace(name);
+      // A velocity of 0 strikes no key, so that ranges which start there start at 1 as well.
+      const usual = name === 'lovel' && Number(value) === 0 ? value : usualPlace(name);
       if (usual !== undefined) values.set(name, usual);
     }
     return values;
@@ -109,25 +119,43 @@ export class CopyValues {
     const plan: SectionPlan = { group: new Map(), kept: new Set(), around };
     if (header < 0) return plan;
     const own = ownNames(template, header);
-    for (const [name, value] of own) {
-      const shared = sharedValue(section, name);
-      if (shared !== undefined) plan.group.set(name, shared);
-      else if (keepsOfGroup(section, name)) {
-        plan.kept.add(name);
-        plan.around.set(name, value);
-      } else if (this.#notation.parameters && !this.#takes(HeaderKind.region, name)) {
-        const usual = section.regions.some(({ source }) => source.values.has(name))
-          ? undefined
-          : usualPlace(name);
-        if (usual !== undefined) plan.group.set(name, usual);
+    for (const [place, value] of own)
+      for (const name of valuesOfPlace(place)) {
+        const shared = sharedValue(section, name);
+        if (shared !== undefined) plan.group.set(name, shared);
+        else if (this.#isOfEach(header, name)) plan.group.set(name, usualPlace(name) ?? value);
+        else if (keepsOfGroup(section, name)) {
+          plan.kept.add(name);
+          plan.around.set(name, value);
+        } else if (this.#notation.parameters && !this.#takes(HeaderKind.region, name)) {
+          const usual = section.regions.some(({ source }) => source.values.has(name))
+            ? undefined
+            : usualPlace(name);
+          if (usual !== undefined) plan.group.set(name, usual);
+        }
       }
-    }
     for (const [name, value] of sharedOutside(section))
-      if (!own.has(name) && this.#takes(template.kind(header), name)) plan.group.set(name, value);
+      if (!own.has(name) && !plan.group.has(name) && this.#takes(template.kind(header), name))
+        plan.group.set(name, value);
     if (section.label !== undefined && this.#takes(template.kind(header), 'group_label'))
       plan.group.set('group_label', section.label);
     for (const [name, value] of plan.group) plan.around.set(name, value);
     return plan;
+  }
+
+  /**
+   * Whether a level, a tuning or a place in the panorama is what a notation with places for some values says of each group, and no sound
+   * that the template gives to all: its example groups differ in it.
+   */
+  #isOfEach(header: number, name: string): boolean {
+    if (!this.#notation.parameters || !isSoundOfRecording(name)) return false;
+    let groups = this.#groupsOf.get(this.#template.kind(header));
+    if (!groups) {
+      groups = headersOf(this.#template, this.#template.kind(header));
+      this.#groupsOf.set(this.#template.kind(header), groups);
+    }
+    const own = groups.map((values) => values.get(name) ?? usualPlace(name));
+    return own.some((value) => value !== own[0]);
   }
 
   /** Whether a kind of header has a place for a value. */
@@ -142,6 +170,13 @@ function ownNames(instrument: Instrument, header: number): Map<string, string> {
   for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++)
     names.set(instrument.names.text(instrument.canonicalName(one)), instrument.valueText(one));
   return names;
+}
+
+function headersOf(instrument: Instrument, kind: HeaderKind): Map<string, string>[] {
+  const all: Map<string, string>[] = [];
+  for (let header = 0; header < instrument.headers.count; header++)
+    if (instrument.kind(header) === kind) all.push(ownNames(instrument, header));
+  return all;
 }
 
 /** The value that all regions of a section have in common. */

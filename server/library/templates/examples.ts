@@ -81,23 +81,29 @@ export function examplesOf(template: Instrument, notation: Notation): ExampleSlo
   const outers = new Map<number, OuterGroup | undefined>();
   for (const slot of all) {
     const header = slot.group < 0 ? -1 : template.parent(slot.group);
-    if (!outers.has(header))
-      outers.set(header, outerGroup(template, text, remarks, header, isRepeated, slots));
+    if (!outers.has(header)) outers.set(header, outerGroup(template, text, remarks, header, isRepeated));
     slot.outer = outers.get(header);
+  }
+  // Examples that stand in a group of groups beside these are repeated with it, and have no group of their own in it.
+  for (const slot of all) {
+    const outer = outers.get(slot.group);
+    if (!outer) continue;
+    slot.outer = outer;
+    slot.group = -1;
+    slot.unit = slotUnit(template, text, remarks, slot);
   }
   return all;
 }
 
-/** A group of groups, where it holds no region directly. */
+/** A group of groups. */
 function outerGroup(
   template: Instrument,
   text: string,
   remarks: Remarks,
   header: number,
   isRepeated: (header: number) => boolean,
-  slots: ReadonlyMap<number, ExampleSlot>,
 ): OuterGroup | undefined {
-  if (!isRepeated(header) || slots.has(header)) return undefined;
+  if (!isRepeated(header)) return undefined;
   const { end } = template.bodySpan(header);
   return { header, unit: unitOf(text, mainSpan(template.headerSpan(header).start, end), remarks) };
 }

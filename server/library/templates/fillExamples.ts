@@ -46,8 +46,9 @@ export async function fillExamples(
   const { document: repeats, copies } = await repeated(read, examples, assignment);
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);
-  const text = editedText(document.sources[0].text, copyEdits(notation, document, copies, values));
-  const result = await read(text);
+  const filled = await edited(read, document, copyEdits(notation, document, copies, values));
+  const result = await edited(read, filled, notation.countEdits?.(template, filled) ?? []);
+  const [{ text }] = result.sources;
   if (result.headers.count !== document.headers.count)
     throw new OutputError(
       'the template cannot take these values, because its groups or regions would change',
@@ -56,6 +57,15 @@ export async function fillExamples(
     region ? [{ ...copy, source: region }] : [],
   );
   return { text, result, values, regions, notes };
+}
+
+/** A document as it reads with some edits. */
+async function edited(
+  read: Template['read'],
+  document: Instrument,
+  edits: readonly TextEdit[],
+): Promise<Instrument> {
+  return edits.length === 0 ? document : read(editedText(document.sources[0].text, edits));
 }
 
 interface RepeatedDocument {

@@ -8,6 +8,7 @@ import { writtenValues } from './assignExamples';
 import type { FilledTemplate } from './fillExamples';
 import type { SourceSection } from './sourceSections';
 import { isSameSample, isSameValue } from './templateAccount';
+import { velocitiesLost } from './velocitiesLost';
 
 /** The regions of a source that a template cannot say as what they are. */
 export class RegionsLeftOut {
@@ -45,6 +46,12 @@ export class RegionsLeftOut {
     for (const [region, reason] of unsaidRegions(this.#instrument, written, isSaid)) {
       this.regions.add(region);
       this.#unsaid.set(region, reason);
+    }
+    const plain = regions.filter(({ source }) => !this.regions.has(source.header));
+    for (const region of velocitiesLost(this.#instrument, result, plain)) {
+      this.regions.add(region);
+      const name = this.#instrument.lowVelocity[region] > 1 ? 'lovel' : 'hivel';
+      this.#unsaid.set(region, { name, why: 'at other velocities than one that stays on its keys' });
     }
     if (this.regions.size === before) return false;
     if (this.regions.size < this.#instrument.regions.length) return true;

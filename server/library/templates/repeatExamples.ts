@@ -1,4 +1,5 @@
 import type { Instrument } from '../../model/instrument';
+import type { Span } from '../../model/text/span';
 import { breaksBetween } from '../../model/text/textLayout';
 import { lineEndOf } from '../../model/text/textLines';
 import type { Assignment, FilledSection } from './assignExamples';
@@ -30,8 +31,12 @@ export interface RepeatedText {
 
 /** Repeats the examples of a template for the regions that they stand for, and takes those out that stand for none. */
 export function repeatExamples(template: Instrument, assignment: Assignment): RepeatedText {
-  const writer = new RepeatWriter(template);
   const all = [...assignment];
+  const further = all.flatMap(([{ regions }]) => regions.slice(1).map(({ unit }) => unit));
+  const writer = new RepeatWriter(
+    template,
+    further.sort((one, other) => one.start - other.start),
+  );
   for (let at = 0; at < all.length; at++) {
     const [slot, sections] = all[at];
     const { outer } = slot;
@@ -51,11 +56,14 @@ class RepeatWriter {
   readonly #text: string;
   readonly #lineEnd: string;
   readonly #copies: ExampleCopy[] = [];
+  /** The examples that no copies stand in the place of, as these stand in that of the first one beside them, in the order of the text. */
+  readonly #further: readonly Span[];
   #written = '';
   #at = 0;
 
-  constructor(template: Instrument) {
+  constructor(template: Instrument, further: readonly Span[]) {
     this.#template = template;
+    this.#further = further;
     this.#text = template.sources[0].text;
     this.#lineEnd = lineEndOf(this.#text);
   }
@@ -114,16 +122,23 @@ class RepeatWriter {
     return { text: this.#written, copies: this.#copies };
   }
 
+  /** Copies what stands up to a place, without other examples on the way and blank space before these. */
   #copy(to: number): void {
+    for (let next = this.#firstFrom(this.#at); next < this.#further.length; next++) {
+      const { start, end } = this.#further[next];
+      if (end > to) break;
+      const between = this.#text.slice(this.#at, start);
+      if (between.trim() !== '') this.#written += between;
+      this.#at = end;
+    }
     this.#written += this.#text.slice(this.#at, to);
-    this.#at = to;
+    this.#at = Math.max(this.#at, to);
   }
 
   /** Writes the copies in the place of the first example of a slot and leaves the others out. */
   #examples(slot: ExampleSlot, sections: readonly FilledSection[]): void {
-    const [first, ...others] = slot.regions;
+    const [first, next] = slot.regions;
     this.#copy(first.unit.start);
-    const [next] = others;
     const gap = next && this.#text.slice(first.unit.end, next.unit.start);
     let count = 0;
     for (const section of sections) {
@@ -142,12 +157,17 @@ class RepeatWriter {
       }
     }
     this.#at = first.unit.end;
-    for (const { unit } of others) {
-      const isBlank = this.#text.slice(this.#at, unit.start).trim() === '';
-      if (isBlank) this.#at = unit.start;
-      this.#copy(unit.start);
-      this.#at = unit.end;
+  }
+
+  /** The position of the first further example that starts at a place or behind it. */
+  #firstFrom(start: number): number {
+    let [low, high] = [0, this.#further.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.#further[middle].start < start) low = middle + 1;
+      else high = middle;
     }
+    return low;
   }
 
   /** What stands between two copies of a stretch: what stands between examples, else a blank line where one stands before it. */

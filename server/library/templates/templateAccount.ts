@@ -8,12 +8,12 @@ import type { OutputAccount } from '../../model/output';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath } from '../../model/paths';
 import { spanIn } from '../../model/text/span';
-import { counted } from '../../model/wording/counted';
+import { AddedValues } from './addedValues';
 import { writtenValues } from './assignExamples';
 import type { CopyValues } from './copyValues';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
-import { valueClass } from './valueClass';
+import { isSoundOfRecording, valueClass } from './valueClass';
 
 /** A region as it was written. */
 export interface WrittenRegion extends ExampleCopy {
@@ -69,7 +69,14 @@ function compareRegion(
     else accounts.differs(parameter, instrument.names.text(id), text, undefined);
   }
   for (const [name, value] of found)
-    if (!expected.has(name) && valueClass(name, false) !== 'label') added.add(name, value, source.header);
+    if (!expected.has(name) && valueClass(name, false) !== 'label' && !changesNothing(name, value))
+      added.add(name, value, source.header);
+}
+
+/** Whether a value says no more than is so without it. */
+function changesNothing(name: string, value: string): boolean {
+  if (name === 'lovel') return Number(value) <= 1;
+  return (isSoundOfRecording(name) && Number(value) === 0) || (name === 'hivel' && Number(value) >= 127);
 }
 
 /** A template that moves all keys cannot reach each of them. */
@@ -217,24 +224,4 @@ function takesEffect(source: Instrument, parameter: number): boolean {
   return (
     name === Parameter.default_path || name === Parameter.note_offset || name === Parameter.octave_offset
   );
-}
-
-/** What regions have from the template, by value. */
-class AddedValues {
-  readonly #added = new Map<string, { name: string; value: string; header: number; count: number }>();
-
-  add(name: string, value: string, header: number): void {
-    const key = `${name}=${value}`;
-    const found = this.#added.get(key);
-    if (found) found.count++;
-    else this.#added.set(key, { name, value, header, count: 1 });
-  }
-
-  notes(source: Instrument): ConversionNote[] {
-    return [...this.#added.values()].map(({ name, value, header, count }) => ({
-      kind: 'assumed',
-      ...source.headerSpan(header),
-      message: `${name}=${value} comes from the template, for ${counted(count, 'region')}.`,
-    }));
-  }
 }

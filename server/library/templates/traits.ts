@@ -28,8 +28,6 @@ export function traitsOf(values: ReadonlyMap<string, string>, name: string | und
   const isNamedRelease = find('releases') !== undefined;
   if (isNamedRelease) named.add('trigger');
   const trigger = values.get('trigger')?.replace(/_key$/, '') ?? (isNamedRelease ? 'release' : 'attack');
-  const takesTurns =
-    Number(values.get('seq_length') ?? 1) > 1 || values.has('lorand') || values.has('hirand');
   const isNamedTurn = find('round_robins') !== undefined;
   if (isNamedTurn) named.add('takesTurns');
   const articulation = find('articulations');
@@ -43,12 +41,17 @@ export function traitsOf(values: ReadonlyMap<string, string>, name: string | und
   return {
     name: plain(name),
     trigger,
-    takesTurns: takesTurns || isNamedTurn,
+    takesTurns: takesTurns(values) || isNamedTurn,
     hasKeyswitch: [...values.keys()].some((one) => /^sw_(?:last|down|up|previous)$/.test(one)),
     articulation,
     velocity,
     named,
   };
+}
+
+/** Whether regions with these values sound in turn with others or by chance. */
+export function takesTurns(values: ReadonlyMap<string, string>): boolean {
+  return Number(values.get('seq_length') ?? 1) > 1 || values.has('lorand') || values.has('hirand');
 }
 
 function plain(name: string | undefined): string {

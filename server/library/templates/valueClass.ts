@@ -50,10 +50,21 @@ export function usualCondition(name: string): string | undefined {
   return text !== undefined && /^-?\d+(?:\.\d+)?$|^[a-z]+$/.test(text) ? text : undefined;
 }
 
-const zeroWithout: ReadonlySet<string> = new Set(['volume', 'pan', 'tune', 'transpose', 'offset']);
+/** Levels, tunings and places in the panorama, those that groups add to their regions among them; 0 where nothing is said. */
+const soundOfRecording = /^(?:(?:group|master|global)_)?(?:volume|tune)$|^(?:pan|transpose)$/;
+
+/** Whether a value is the level, the tuning or the place in the panorama of recordings. */
+export function isSoundOfRecording(name: string): boolean {
+  return soundOfRecording.test(name);
+}
 
 /** What a condition, a level, a tuning or an offset is where nothing sets it; `undefined` for other values. */
 export function usualPlace(name: string): string | undefined {
-  if (zeroWithout.has(name)) return '0';
+  if (name === 'offset' || isSoundOfRecording(name)) return '0';
   return valueClass(name, true) === 'condition' ? usualCondition(name) : undefined;
+}
+
+/** The values of a region that a place for one says: a key is both ends of its range and the root key. */
+export function valuesOfPlace(name: string): string[] {
+  return name === 'key' ? ['lokey', 'hikey', 'pitch_keycenter'] : [name];
 }

@@ -1,6 +1,7 @@
 import { declaredEntities } from '../../xml/declaredEntities';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { parsePlace } from '../places';
+import { folderAttribute } from '../read/sampleList';
 import type { SampleListPlace } from '../vocabulary';
 import type { StyledElement } from './styleTree';
 import { attributeOf, valueAt } from './styleTree';
@@ -75,7 +76,8 @@ function folderOf(
 ): FolderAttribute | undefined {
   if (under === undefined) return undefined;
   for (let at: StyledElement | undefined = entry; at; at = at.parent) {
-    const found = attributeOf(at, under.slice(1));
+    const attribute = folderAttribute(under, at.name);
+    const found = attribute && attributeOf(at, attribute.slice(1));
     if (!found) continue;
     const { quote, valueStart: start, valueEnd: end } = found;
     const value = plainText(text, start, end, true);

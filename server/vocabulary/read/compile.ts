@@ -395,6 +395,11 @@ class Compiler {
     });
     for (const branch of [from, ...wrappers])
       for (const name of [element, ...Object.keys(also)]) put(branch, name, target);
+    // What stands in a group may stand beside it as well, in the same wrappers.
+    this.#vocabulary.levels.slice(level + 1).forEach(({ element: inner, also: others = {} }, at) => {
+      for (const wrapper of wrappers)
+        for (const name of [inner, ...Object.keys(others)]) put(wrapper, name, branches[level + 1 + at]);
+    });
   }
 
   #numberOf(attribute: string): number {

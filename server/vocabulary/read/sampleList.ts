@@ -26,7 +26,7 @@ export interface SampleListEntry {
   folder: string | undefined;
 }
 
-/** All elements of a name, with what stands in them; `under` is the attribute of elements around that names a folder. */
+/** All elements of a name, with what stands in them; `under` says where elements around name a folder. */
 export function readEntries(text: string, element: string, under?: string): SampleListEntry[] {
   return finish(readEntriesInSteps(text, element, under));
 }
@@ -101,6 +101,12 @@ function valuesOf(entries: readonly SampleListEntry[], { key, at }: ListPlace): 
   return values;
 }
 
+/** The attribute by which an element of a name says the folder of a list, such as `@folder`, or `dir/@name` for those named `dir` alone. */
+export function folderAttribute(under: string | undefined, element: string): string | undefined {
+  const [name, attribute] = under?.includes('/') ? under.split('/') : [element, under];
+  return name === element ? attribute : undefined;
+}
+
 const mostEntries = 50_000;
 const deepest = 2;
 
@@ -119,6 +125,8 @@ class EntryLook implements XmlHandler {
   /** The folder that each open element names, and the one whose tag is being read. */
   readonly #folders: (string | undefined)[] = [];
   #folder: string | undefined;
+  /** The attribute that names a folder, where it does so in the tag that is being read. */
+  #folderAttribute: string | undefined;
 
   constructor(text: string, element: string, under: string | undefined) {
     this.#text = text;
@@ -129,6 +137,7 @@ class EntryLook implements XmlHandler {
   open(tagStart: number, nameStart: number, nameEnd: number): void {
     this.#folder = undefined;
     this.#place = undefined;
+    this.#folderAttribute = folderAttribute(this.#under, this.#text.slice(nameStart, nameEnd));
     const element = this.#element;
     if (this.#entry) {
       this.#inside.push(this.#text.slice(nameStart, nameEnd));
@@ -156,7 +165,7 @@ class EntryLook implements XmlHandler {
     const text = (
       marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.#text)) : raw
     ).trim();
-    if (name === this.#under && text !== '') this.#folder = text;
+    if (name === this.#folderAttribute && text !== '') this.#folder = text;
     if (this.#place !== undefined)
       this.#entry?.values.set(this.#place + name, { text, start: valueStart, end: valueEnd });
   }

@@ -8,6 +8,8 @@ import type { SampleListPlace } from '../../vocabulary';
 import { folderWords, looksLikeFolder } from '../samples/sampleFiles';
 import type { SampleList } from '../samples/sampleList';
 import { isRateName } from '../samples/statedRates';
+import { countedFrom } from '../stated/countedFrom';
+import { commentsIn } from '../stated/statements';
 import { statedUnit } from '../values/besideUnits';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
@@ -29,11 +31,12 @@ export function* findListedRegion(
 ): Steps<{ region: RegionElement; list: SampleList } | undefined> {
   let looked = 0;
   let zones: ElementType[] | undefined;
+  const comments = commentsIn(text);
   for (const type of survey.types) {
     // What an effect plays is no sample of the instrument.
     const files = selectors.has(type) || isWithinForeign(type) ? undefined : fileSite(type);
     if (!files || namesRanges(type, selectors)) continue;
-    for (const key of keyPlaces(type, files.place)) {
+    for (const key of keyPlaces(type, files.place, comments)) {
       if (looked++ >= mostLists) return undefined;
       const place = { element: type.name, key, path: files.place };
       const paths = yield* readSampleListInSteps(text, place);
@@ -42,7 +45,7 @@ export function* findListedRegion(
         const at =
           isAround(other, type) || other.name === type.name || (!key.startsWith('@') && isAround(type, other))
             ? undefined
-            : referenceIn(other, type, paths, key.startsWith('#'));
+            : referenceIn(other, type, paths, key.startsWith('#') ? comments : undefined);
         if (at === undefined) continue;
         const under = folderAround(type, other, [...paths.values()], lookup);
         const inside = elementsAround(type);
@@ -73,6 +76,11 @@ function firstNumber(key: string, paths: ReadonlyMap<string, string>): string | 
   const keys = [...paths.keys()].filter((one) => !one.startsWith('#'));
   const areNumbers = keys.length > 0 && keys.every((one) => /^(?:0|[1-9]\d{0,8})$/.test(one));
   return key.startsWith('#') || !areNumbers ? undefined : String(Math.min(...keys.map(Number)));
+}
+
+/** The names by which a comment can speak of a list: that of its entries, and of what stands around them. */
+function elementNames({ name, parent }: ElementType): string[] {
+  return parent?.parent ? [name, parent.name] : [name];
 }
 
 /** The names of the elements around a type, without the outermost one. */
@@ -121,9 +129,28 @@ function folderAround(
           looked.some((path) => lookup(joinPath(text.trim().replaceAll('\\', '/'), path))),
         );
       if (isNamed || isFound()) return `@${name}`;
+      if (at !== list && isFolder(at, nameWords(name), values, looked)) return `${at.name}/@${name}`;
     }
   }
   return undefined;
+}
+
+/** Words for folders that speak of other things as well where an element is called so. */
+const looseFolderWords = /^(?:root|home|base|location|path)s?$/;
+
+/** Whether an element around a list is a folder by its own name, stands in no other one, and a place in it says how it is called. */
+function isFolder(
+  { name, parent }: ElementType,
+  own: readonly string[],
+  values: Site['values'],
+  paths: readonly string[],
+): boolean {
+  const isCalled = nameWords(name).some((word) => folderWords.has(word) && !looseFolderWords.test(word));
+  const isName = own.every((word) => /^(?:name|label|title|nom|nombre|nome|naam|n)$/.test(word));
+  const isInPaths = values.some(({ text }) => paths.some((path) => path.startsWith(`${text}/`)));
+  let isNested = false;
+  for (let at = parent; at; at = at.parent) if (at.name === name) isNested = true;
+  return parent !== undefined && isCalled && isName && !isInPaths && !isNested;
 }
 
 /** Whether all texts are names of notes: a root may be called as a folder is. */
@@ -161,11 +188,13 @@ function fileSite(type: ElementType): { place: string; example: Cell } | undefin
 }
 
 /** What entries can be referred to by: places that tell each apart, then their position. */
-function keyPlaces(type: ElementType, files: string): string[] {
+function keyPlaces(type: ElementType, files: string, comments: readonly string[]): string[] {
   const keys = entrySites(type).flatMap(([place, site]) =>
     place !== files && place !== '.' && site.count === type.count && tellsApart(site) ? [place] : [],
   );
-  return type.count > 1 ? [...keys, '#0', '#1'] : keys;
+  if (type.count < 2) return keys;
+  const first = countedFrom(comments, elementNames(type));
+  return [...keys, ...(first === undefined ? ['#0', '#1'] : [`#${first}`])];
 }
 
 /** Whether no value occurs twice, and they are more than units, which stand beside many numbers and refer to nothing. */
@@ -185,8 +214,9 @@ function referenceIn(
   type: ElementType,
   list: ElementType,
   paths: ReadonlyMap<string, string>,
-  byPosition: boolean,
+  comments: readonly string[] | undefined,
 ): string | undefined {
+  const byPosition = comments !== undefined;
   const sites: [place: string, words: string[], site: Site][] = [];
   const add = (holder: ElementType, before: string, around: string[]): void => {
     for (const [name, site] of holder.attributes)
@@ -211,11 +241,17 @@ function referenceIn(
   const named = referring.find(([, words]) => isNamed(words));
   if (byPosition) {
     // Counted from 1, no number is 0 and each is that of an entry.
-    const whole = referring.find(
-      ([, words, { values }]) =>
-        isNamed(words) && values.length > 1 && values.every(({ text }) => paths.has(text.trim())),
-    );
-    return whole?.[0];
+    const whole = referring.filter(([, , { values }]) => values.every(({ text }) => paths.has(text.trim())));
+    const isTold = (place: string) =>
+      countedFrom(comments, elementNames(list), place.replace(/^.*@/, '')) !== undefined;
+    // A number of its own says which entry is meant where it takes up all of them, as the zone names no file otherwise.
+    const takesAll = ({ values }: Site) =>
+      new Set(values.map(({ text }) => text.trim())).size === new Set(paths.values()).size;
+    const found =
+      whole.find(([place]) => isTold(place)) ??
+      whole.find(([, words, { values }]) => isNamed(words) && values.length > 1) ??
+      whole.find(([, words, site]) => isOwnNumber(words) && site.values.length > 1 && takesAll(site));
+    return found?.[0];
   }
   // Texts such as `a12` are keys of a list by themselves; numbers could be anything that is named.
   const telling = referring.find(([, words, { values }]) => {

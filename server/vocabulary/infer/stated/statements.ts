@@ -137,7 +137,8 @@ function textsOfSingles({ types }: Survey, isRead: (type: ElementType, place: st
   return texts;
 }
 
-function commentsIn(text: string): string[] {
+/** The comments of a document, some of many and not all of long ones. */
+export function commentsIn(text: string): string[] {
   const texts: string[] = [];
   for (let from = text.indexOf('<!--'); from >= 0 && texts.length < mostTexts; ) {
     const end = text.indexOf('-->', from);
