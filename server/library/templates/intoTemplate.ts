@@ -61,7 +61,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   // Only a notation with places for some values alone cannot say what a region is. What is written instead may say less again.
   while (notation.parameters && leftOut.add(work))
     work = await fillExamples(template, examples, slots, leftOut.without(sections));
-  const account = accountOf({ ...work, instrument, leftOut: leftOut.regions });
+  const account = accountOf({ ...work, instrument, notation, leftOut: leftOut.regions });
   return {
     ...account,
     text: work.text,
