@@ -12,6 +12,7 @@ import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from 
 import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
+import { factorMeanings } from './stated/factorAlone';
 import type { ToldPlace } from './stated/toldPlaces';
 import { withoutAsides } from './values/asidePlaces';
 import type { Column } from './values/column';
@@ -118,7 +119,7 @@ export function* assignColumns(
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
-      : withAudio(withTold(meaningsFor(column, level, isOutermost(column)), told.get(column)), facts)) {
+      : withAudio(withTold(meaningsFor(column, level, isOutermost(column)), told.get(column), column), facts)) {
       // A place that was found by what it leads to may hold numbers.
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
@@ -324,8 +325,13 @@ function clashes(target: InferredTarget, level: number, taken: ReadonlySet<strin
 }
 
 /** What the document explains of a place goes before what its name could mean. */
-function withTold(meanings: readonly Meaning[], told: ToldPlace | undefined): readonly Meaning[] {
+function withTold(
+  meanings: readonly Meaning[],
+  told: ToldPlace | undefined,
+  { own }: Column,
+): readonly Meaning[] {
   const target = told?.meaning;
+  if (told && target === undefined && meanings.length === 0) return factorMeanings(told, own);
   if (target === undefined || (meanings[0]?.target === target && meanings[0].weight > 0.9)) return meanings;
   const others = meanings.filter((one) => one.target !== target);
   return [

@@ -23,7 +23,7 @@ const areExclusive = anyOf('exclusiv|exklusiv|exclus|esclus|ausschlie|wyłączni
 /** Says that what the clause names is not played: a frame or an end, as a whole loop may be left out for other reasons. */
 const areBehind = anyOf(
   'one past|past the|behind the last|(?:up to|until|till) just before',
-  '(?:frame|sample) (?:after|behind)|first (?:frame|sample) (?:after|behind)',
+  '(?:frame|sample) (?:after|behind)(?! which)|(?:first|next) (?:frame|sample) outside',
   '(?:is|are|be) (?:not|no longer|never) (?:itself )?(?:played|heard|sounded|part)|(?:isn|aren).t (?:played|heard)|not includ',
   'nicht (?:mehr )?(?:mit)?(?:enthalten|gespielt|abgespielt|wiedergegeben|eingeschlossen)|nicht mehr|bis (?:kurz |direkt |unmittelbar )?vor(?!\\p{L})',
   '(?:pas|plus) (?:joué|lu|inclu)|jusque?.? ?(?:juste )?avant|non (?:compris|inclu)',
