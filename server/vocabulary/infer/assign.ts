@@ -176,7 +176,7 @@ function assignedBy(
     for (const id of ids) taken.add(id);
     done.set(column, assigned);
   }
-  for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
+  for (const one of numbersOfGroups(rows, done, proposals)) done.set(one.column, [one]);
   const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
   return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
 }
@@ -239,8 +239,12 @@ function rankOf({ meaning, evidence }: Proposal): number {
   return evidence === undefined ? meaning.weight : Math.max(0.81, meaning.weight);
 }
 
-/** Where groups are silenced by number, a number of the same element that counts so is the group's. */
-function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned[]>): Assigned[] {
+/** Where groups are silenced by number, a number of the same element that counts so is the group's, if its name says nothing else. */
+function numbersOfGroups(
+  rows: Rows,
+  done: ReadonlyMap<Column, readonly Assigned[]>,
+  proposals: readonly Proposal[],
+): Assigned[] {
   const all = [...done.values()].flat();
   const by = all.find(({ target }) => target === 'off_by');
   if (!by || all.some(({ target }) => target === 'group')) return [];
@@ -248,12 +252,15 @@ function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned
   const evidence = 'It holds the numbers that other groups are silenced by.';
   for (const column of rows.columns) {
     if (done.has(column) || column.level !== by.column.level || column.around.length > 0) continue;
-    if (!column.own.every((word) => groupNumberWords.has(word))) continue;
+    const isNumber = column.own.every((word) => groupNumberWords.has(word));
+    if (!isNumber && proposals.some((one) => one.column === column)) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.whole < facts.filled || named.filter((text) => facts.tally.has(text)).length * 2 < named.length)
       continue;
-    return [{ ...by, column, texts, facts, target: 'group', weight: 0.8, evidence, others: [] }];
+    if (!isNumber && (facts.isConstant || !named.some((text) => facts.tally.has(text)))) continue;
+    const weight = isNumber ? 0.8 : 0.72;
+    return [{ ...by, column, texts, facts, target: 'group', weight, evidence, others: [] }];
   }
   return [];
 }

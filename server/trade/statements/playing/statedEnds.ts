@@ -67,7 +67,7 @@ const frame = wordOf(
   'frame|sample|abtast|bild|trame|échantillon|muestra|cuadro|marco|campion|fotogramm|quadro|amostra|monster|ram(?:e|en|a|ar)\\b|rutan?\\b|klatk|ramk|ramek|próbk|sním|vzor|näyte|kehy|кадр|сэмпл',
 );
 const behind = wordOf(
-  'after\\b|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
+  'after\\b(?! which)|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
 );
 const never = turningWords('not', 'none');
 const played = wordOf(

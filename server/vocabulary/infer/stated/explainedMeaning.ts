@@ -1,7 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
-import { saysOf } from '../../../trade/phrases/toldWords';
+import { saysOf, writtenWords } from '../../../trade/phrases/toldWords';
 import { unitPartsIn } from '../../../trade/phrases/unitFractions';
 import { endsIn } from '../../../trade/statements/playing/statedEnds';
 import type { InferredTarget } from '../words/meaningRules';
@@ -43,7 +43,7 @@ const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] =
     'key_range',
   ],
   [
-    /^(?!.*(?<!\p{L})(?:keys?|notes?|pedals?|frames?|seconds?|ms|hz|frequency|taste|filter)(?!\p{L})).*?(?:(?:cut|stop|silence|mute|choke|damp|hush|kill)(?:s|es) (?:(?:it|this|them|these)(?!\p{L})|the \p{L}+ off)|(?:cut(?: off| short)?|stopped|silenced|muted|choked|damped|hushed|killed) by(?!\p{L})|(?:abgeschnitten|gestoppt|ged\u00e4mpft) (?:von|durch)|(?:von|durch) \p{L}+ (?:\p{L}+ )?(?:abgeschnitten|gestoppt|ged\u00e4mpft)|(?:coup|arr\u00eat|\u00e9touff)\u00e9e?s? par)/iu,
+    /^(?!.*(?<!\p{L})(?:keys?|notes?|pedals?|frames?|seconds?|ms|hz|frequency|taste|filter)(?!\p{L})).*?(?:(?:cut|stop|silence|mute|choke|damp|hush|kill)(?:s|es) (?:(?:it|this|them|these)(?!\p{L})|the \p{L}+ off)|(?:cut(?: off| short)?|stopped|silenced|muted|choked|damped|hushed|killed) by(?!\p{L})|by (?:which|whom) it is (?:cut|stopped|silenced|muted|choked|damped)(?!\p{L})|(?:abgeschnitten|gestoppt|ged\u00e4mpft) (?:von|durch)|(?:von|durch) \p{L}+ (?:\p{L}+ )?(?:abgeschnitten|gestoppt|ged\u00e4mpft)|(?:coup|arr\u00eat|\u00e9touff)\u00e9e?s? par)/iu,
     'off_by',
   ],
   [
@@ -83,8 +83,16 @@ export function meaningIn({ says, turn }: ExplainedName): InferredTarget | undef
 
 /** The end of a loop that an explanation speaks of, where it names a frame of it: `the first frame that is no longer part of the loop`. */
 function ofLoopIn(text: string, target: InferredTarget | undefined): InferredTarget | undefined {
-  if ((target !== 'offset' && target !== 'end') || !namesLoop(text)) return target;
-  return target === 'end' || endsIn(text)?.are === 'behind' ? 'loop_end' : 'loop_start';
+  if (!namesLoop(text)) return target;
+  if (target === undefined) return startsWithFirst.test(text) && isBehind(text) ? 'loop_end' : undefined;
+  if (target !== 'offset' && target !== 'end') return target;
+  return target === 'end' || isBehind(text) ? 'loop_end' : 'loop_start';
+}
+
+const startsWithFirst = new RegExp(String.raw`^\W*(?:\p{L}+\s)?${writtenWords('first')}(?!\p{L})`, 'iu');
+
+function isBehind(text: string): boolean {
+  return endsIn(text)?.are === 'behind';
 }
 
 function targetIn(text: string): InferredTarget | undefined {

@@ -19,7 +19,7 @@ function listedOf(
   explaining: string,
 ): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
-  const words = values.filter((value) => /^\p{L}[\p{L}\p{N}_-]{1,23}$/u.test(value));
+  const words = values.filter((value) => /^\p{L}[\p{L}\p{N}_-]{0,23}$/u.test(value));
   if (explaining === '' || words.length === 0 || words.length > mostListed) return found;
   const name = new RegExp(String.raw`(?<![\p{L}\p{N}])${nameOf(own)}(?![\p{L}\p{N}])`, 'iu').exec(explaining);
   if (!name) return found;
