@@ -119,7 +119,10 @@ export function* assignColumns(
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
-      : withAudio(withTold(meaningsFor(column, level, isOutermost(column)), told.get(column), column), facts)) {
+      : withAudio(
+          withTold(meaningsFor(column, level, isOutermost(column)), told.get(column), column),
+          facts,
+        )) {
       // A place that was found by what it leads to may hold numbers.
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;

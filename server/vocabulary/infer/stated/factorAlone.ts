@@ -28,8 +28,6 @@ function isFactorAlone(text: string, own: readonly string[]): boolean {
   const words = text.match(/\p{L}+/gu) ?? [];
   return words.every((word) => {
     const bare = bareWord(word);
-    return (
-      small.has(bare) || own.includes(bare) || between.test(word) || unitByStem(word) === 'linear'
-    );
+    return small.has(bare) || own.includes(bare) || between.test(word) || unitByStem(word) === 'linear';
   });
 }
