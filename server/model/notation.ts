@@ -192,4 +192,12 @@ export interface Notation {
    * `unknown` stands for any header. With `at`, those that can be written there.
    */
   parameters?(kind: HeaderKind, at?: { text: string; start: number }): readonly string[];
+  /** Where the scale that a parameter is written in ends, in a notation whose scales do. */
+  scaleEnd?(parameter: string): ScaleEnd | undefined;
+}
+
+/** The greatest value that can be written, and the number that stands for it. */
+export interface ScaleEnd {
+  value: number;
+  written: string;
 }

@@ -13,6 +13,7 @@ import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
 import { unreadValues } from './read/unreadValues';
 import type { Vocabulary } from './vocabulary';
 import { layOutInVocabulary } from './write/layOutVocabularyXml';
+import { scaleEndIn } from './write/scaleEnds';
 import { writeInVocabulary, writeInVocabularyInSteps } from './write/writeVocabularyXml';
 
 const notations = new WeakMap<Vocabulary, Notation>();
@@ -55,6 +56,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
     unread: (instrument) => unreadValues(instrument, vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
+    scaleEnd: scaleEndIn(written),
   };
 }
 

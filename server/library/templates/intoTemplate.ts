@@ -1,10 +1,12 @@
 import { editedText } from '../../model/editing/changedInstrument';
+import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { OutputError } from '../../model/output';
 import { examplesOf } from './examples';
 import { factNotes, instrumentFacts } from './facts';
+import type { FilledTemplate } from './fillExamples';
 import { fillExamples } from './fillExamples';
 import type { Facts } from './markings';
 import { fillMarkings } from './markings';
@@ -61,7 +63,11 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   // Only a notation with places for some values alone cannot say what a region is. What is written instead may say less again.
   while (notation.parameters && leftOut.add(work))
     work = await fillExamples(template, examples, slots, leftOut.without(sections));
-  const account = accountOf({ ...work, instrument, leftOut: leftOut.regions });
+  if (notation.parameters && writesNoKeys(notation, instrument, work))
+    throw new OutputError(
+      'no place in the template is known to hold keys, so all regions would keep the keys of its examples: say in a vocabulary file where keys stand',
+    );
+  const account = accountOf({ ...work, instrument, notation, leftOut: leftOut.regions });
   return {
     ...account,
     text: work.text,
@@ -74,6 +80,22 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
       ...account.notes,
     ],
   };
+}
+
+const keyNames: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key', 'pitch_keycenter']);
+
+/** Whether regions have keys of which none came into the result, for lack of a place. */
+function writesNoKeys(notation: Notation, source: Instrument, { result, regions }: FilledTemplate): boolean {
+  if (notation.parameters?.(HeaderKind.unknown).some((name) => keyNames.has(name)) !== false) return false;
+  const keyed = regions.filter((one) => [...one.source.parameters.keys()].some((name) => keyNames.has(name)));
+  return (
+    keyed.length > 0 &&
+    keyed.every(
+      (one) =>
+        source.lowKey[one.source.header] !== result.lowKey[one.header] &&
+        source.highKey[one.source.header] !== result.highKey[one.header],
+    )
+  );
 }
 
 /** A template without any group gets one around its examples where the source has groups and the notation allows it. */

@@ -5,9 +5,10 @@ import { counted } from '../../model/wording/counted';
 import type { Unplain } from '../../playing/plain/unplain';
 import { unsaidNotes, unsaidRegions } from '../../playing/plain/unsaidRegions';
 import { writtenValues } from './assignExamples';
+import { isSameValue } from './comparedValues';
 import type { FilledTemplate } from './fillExamples';
 import type { SourceSection } from './sourceSections';
-import { isSameSample, isSameValue } from './templateAccount';
+import { isSameSample } from './templateAccount';
 import { velocitiesLost } from './velocitiesLost';
 
 /** The regions of a source that a template cannot say as what they are. */

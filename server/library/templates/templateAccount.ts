@@ -1,15 +1,15 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
-import { plainNumber } from '../../model/instrumentBuilder';
-import { keyOfNoteName } from '../../model/keys';
+import type { Notation, ScaleEnd } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
-import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { OutputAccount } from '../../model/output';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath } from '../../model/paths';
+import { decimalText } from '../../model/text/decimalText';
 import { spanIn } from '../../model/text/span';
 import { AddedValues } from './addedValues';
 import { writtenValues } from './assignExamples';
+import { isNearTo, isSameValue, numberOf, offBy } from './comparedValues';
 import type { CopyValues } from './copyValues';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
@@ -25,6 +25,7 @@ export interface WrittenRegion extends ExampleCopy {
 /** What was put into a template, and the result as it reads. */
 export interface TemplateWork {
   instrument: Instrument;
+  notation: Notation;
   values: CopyValues;
   result: Instrument;
   regions: readonly WrittenRegion[];
@@ -34,7 +35,7 @@ export interface TemplateWork {
 
 /** Compares each region of the result with what it is to be, and accounts for every value of the source. */
 export function accountOf(work: TemplateWork): OutputAccount {
-  const accounts = new Accounts(work.instrument);
+  const accounts = new Accounts(work.instrument, work.notation);
   const added = new AddedValues();
   for (const region of work.regions) compareRegion(work, region, accounts, added);
   for (const region of work.leftOut) accounts.leavesOut(region);
@@ -107,50 +108,18 @@ export function isSameSample(result: Instrument, header: number, value: string):
   return path === expected || joinPath('', path) === joinPath('', expected);
 }
 
-/** Whether a value means what another one does. */
-export function isSameValue(name: string, value: string, there: string | undefined): boolean {
-  if (there === value) return true;
-  // What nothing says is the default; a loop of which only the end is said starts at 0.
-  if (there === undefined) return name === 'loop_start' && numberOf(name, value) === 0;
-  const [one, other] = [numberOf(name, value), numberOf(name, there)];
-  if (Number.isNaN(one) || Number.isNaN(other))
-    return value.toLowerCase() === there.toLowerCase() && isOption(name);
-  return Math.abs(one - other) < 1e-9;
-}
-
-/** Whether a number is another one but for what a form rounds off, one part in fifty (our choice). */
-function isNearTo(name: string, value: string, there: string): boolean {
-  const [one, other] = [numberOf(name, value), numberOf(name, there)];
-  return Math.abs(one - other) <= Math.max(0.5, Math.abs(one) / 50);
-}
-
-/** By how much a level is off, as a sentence; empty for other values. */
-function offBy(name: string, value: string, there: string): string {
-  const decibels = Math.round((numberOf(name, there) - numberOf(name, value)) * 100) / 100;
-  if (name !== 'volume' || Number.isNaN(decibels) || decibels === 0) return '';
-  return ` That is ${Math.abs(decibels)} dB ${decibels < 0 ? 'quieter' : 'louder'}.`;
-}
-
-function isOption(name: string): boolean {
-  return resolveOpcode(name)?.facts.kind === 'option';
-}
-
-function numberOf(name: string, text: string): number {
-  const number = plainNumber(text);
-  const isKey = Number.isNaN(number) && resolveOpcode(name)?.facts.kind === 'key';
-  return isKey ? (keyOfNoteName(text) ?? Number.NaN) : number;
-}
-
 /** What became of each parameter of the source. */
 class Accounts {
   readonly #source: Instrument;
+  readonly #notation: Notation;
   readonly #carried = new Set<number>();
   readonly #notes = new Map<number, ConversionNote>();
   /** Those that regions have in force which are left out. */
   readonly #leftOut = new Set<number>();
 
-  constructor(source: Instrument) {
+  constructor(source: Instrument, notation: Notation) {
     this.#source = source;
+    this.#notation = notation;
   }
 
   carried(parameter: number): void {
@@ -166,16 +135,26 @@ class Accounts {
     const isGone = there === undefined;
     const isNear = !isGone && isNearTo(name, value, there);
     const off = isGone ? '' : offBy(name, value, there);
+    const end = isGone ? undefined : this.#endBetween(name, value, there);
     const message = isGone
       ? `${name}=${value} has no place in the template, so it is left out.`
       : isNear
         ? `${name}=${value} is written as ${there}, the nearest that the template's notation can say.${off}`
-        : `${name}=${value} cannot be written there, and the result says ${there}.${off || ' Check it.'}`;
+        : end
+          ? `${name}=${value} is written as ${there}, because the scale there ends at ${end.written}.${off}`
+          : `${name}=${value} cannot be written there, and the result says ${there}.${off || ' Check it.'}`;
     this.#notes.set(parameter, {
       kind: isNear ? 'approximated' : 'dropped',
       ...this.#source.parameterSpan(parameter),
       message,
     });
+  }
+
+  /** The end of the scale that a value lies above, where the result says that end. */
+  #endBetween(name: string, value: string, there: string): ScaleEnd | undefined {
+    const end = this.#notation.scaleEnd?.(name);
+    const isAtEnd = end && isNearTo(name, decimalText(end.value), there) && numberOf(name, value) > end.value;
+    return isAtEnd ? end : undefined;
   }
 
   /** Notes a transposition that stands in the tuning. */

@@ -125,7 +125,7 @@ const fromOne =
   /(?:count\p{L}*|start\p{L}*|number\p{L}*|z[aä]hl\p{L}*|begin\p{L}*)[^.;]{0,30}\b(?:from|at|with|ab|von|bei|mit)\s+1\b|\b(?:one|1)[- ]based\b|first (?:frame|sample) is 1\b/iu;
 const frames = new RegExp(String.raw`\b(?:frames?|samples?|positions?|points?)\b|abtast|${loopWords}`, 'iu');
 const rate =
-  /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|(?:sample ?)?(?<!\p{L})(?:rate|sr|fs|sample ?rate)\W{0,3}(\d{4,6})\b/iu;
+  /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6}|\d{1,3}[ ,.\u202f']\d{3})\s?(?:hz\b|(?:frames?|samples?)\s?(?:\/|(?:per|a|each|in a|every|in each|in every)\s)\s?s(?:ec(?:ond)?)?\b|(?:frames?|samples?|abtastwerte|bilder) (?:pro|je|in der) sekunde|(?:trames|\u00e9chantillons) par seconde|(?:muestras|tramas|cuadros) por segundo|campioni al secondo|amostras por segundo|(?:frames?|samples?) per seconde)|(?:sample ?)?(?<!\p{L})(?:rate|sr|fs|sample ?rate)\W{0,3}(\d{4,6})\b/iu;
 /** Reads what some texts around tables state; what is not understood says nothing. */
 export function statementsIn(written: readonly string[]): Statements {
   const all = written.map(usualSigns);
@@ -251,6 +251,7 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
 
 function rateIn(text: string): number | undefined {
   const [, kilohertz, hertz, plain] = rate.exec(text) ?? [];
-  const found = kilohertz ? Number(kilohertz.replace(',', '.')) * 1000 : Number(hertz ?? plain ?? Number.NaN);
+  const whole = (hertz ?? plain)?.replace(/\D/g, '');
+  const found = kilohertz ? Number(kilohertz.replace(',', '.')) * 1000 : Number(whole ?? Number.NaN);
   return found >= 4000 && found <= 768_000 ? Math.round(found) : undefined;
 }

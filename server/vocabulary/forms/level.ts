@@ -24,10 +24,13 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   const toFormat = inPercent ? percentOf(form.unit) : decibelsOf(form.unit);
   const fromFormat = inPercent ? fromPercent(form.unit) : fromDecibels(form.unit);
   const flip = attenuated(form);
-  const within = withinScale(form);
+  const loudest = loudestOf(form);
+  const within = (level: number) =>
+    loudest === undefined ? level : form.attenuation ? Math.max(loudest, level) : Math.min(loudest, level);
   return {
     read: (written) => toFormat(flip(written)),
     write: (value) => within(flip(fromFormat(value))),
+    ...(loudest !== undefined && { loudest }),
     ...(isLogarithmic(form.unit) && {
       readText: (text) => (silence.test(text) ? flip(silenceDb * perDecibel(form.unit)) : undefined),
     }),
@@ -37,13 +40,11 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   };
 }
 
-/** A number as far as the scale reaches: no share lies above its top, and none that is missing below 0. */
-function withinScale({ unit, attenuation, most }: Level): (level: number) => number {
-  if (isLogarithmic(unit)) return (level) => level;
-  const isOfBits = unit === 'sevenBits' || unit === 'eightBits';
-  const top = most ?? (isOfBits ? fullLevels[unit] : Number.POSITIVE_INFINITY);
-  const bottom = attenuation ? 0 : Number.NEGATIVE_INFINITY;
-  return (level) => Math.max(bottom, Math.min(top, level));
+/** The number of the loudest level where the scale ends: no share lies above its top, and none that is missing below 0. */
+function loudestOf({ unit, attenuation, most }: Level): number | undefined {
+  if (isLogarithmic(unit)) return undefined;
+  if (attenuation) return 0;
+  return most ?? (unit === 'sevenBits' || unit === 'eightBits' ? fullLevels[unit] : undefined);
 }
 
 function isLogarithmic(unit: Level['unit']): unit is 'dB' | 'centibels' {

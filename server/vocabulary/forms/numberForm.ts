@@ -15,6 +15,8 @@ export interface NumberForm {
   writeText?(number: string): string;
   /** What had to be assumed, as a sentence. */
   assumed?(around: ValueSurroundings): string | undefined;
+  /** The written number of the loudest level, where the scale ends there. */
+  loudest?: number;
   /** The names of the form's unit and, for other units of its kind, how many of the form's unit one of them is. */
   units: ReadonlyMap<string, number>;
   /** The unit of the value in the open SFZ format. */

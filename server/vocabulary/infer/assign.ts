@@ -12,6 +12,7 @@ import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from 
 import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
+import { factorMeanings } from './stated/factorAlone';
 import type { ToldPlace } from './stated/toldPlaces';
 import { withoutAsides } from './values/asidePlaces';
 import type { Column } from './values/column';
@@ -118,7 +119,10 @@ export function* assignColumns(
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
-      : withAudio(withTold(meaningsFor(column, level, isOutermost(column)), told.get(column)), facts)) {
+      : withAudio(
+          withTold(meaningsFor(column, level, isOutermost(column)), told.get(column), column),
+          facts,
+        )) {
       // A place that was found by what it leads to may hold numbers.
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
@@ -175,7 +179,7 @@ function assignedBy(
     for (const id of ids) taken.add(id);
     done.set(column, assigned);
   }
-  for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
+  for (const one of numbersOfGroups(rows, done, proposals)) done.set(one.column, [one]);
   const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
   return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
 }
@@ -238,8 +242,12 @@ function rankOf({ meaning, evidence }: Proposal): number {
   return evidence === undefined ? meaning.weight : Math.max(0.81, meaning.weight);
 }
 
-/** Where groups are silenced by number, a number of the same element that counts so is the group's. */
-function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned[]>): Assigned[] {
+/** Where groups are silenced by number, a number of the same element that counts so is the group's, if its name says nothing else. */
+function numbersOfGroups(
+  rows: Rows,
+  done: ReadonlyMap<Column, readonly Assigned[]>,
+  proposals: readonly Proposal[],
+): Assigned[] {
   const all = [...done.values()].flat();
   const by = all.find(({ target }) => target === 'off_by');
   if (!by || all.some(({ target }) => target === 'group')) return [];
@@ -247,12 +255,15 @@ function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned
   const evidence = 'It holds the numbers that other groups are silenced by.';
   for (const column of rows.columns) {
     if (done.has(column) || column.level !== by.column.level || column.around.length > 0) continue;
-    if (!column.own.every((word) => groupNumberWords.has(word))) continue;
+    const isNumber = column.own.every((word) => groupNumberWords.has(word));
+    if (!isNumber && proposals.some((one) => one.column === column)) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.whole < facts.filled || named.filter((text) => facts.tally.has(text)).length * 2 < named.length)
       continue;
-    return [{ ...by, column, texts, facts, target: 'group', weight: 0.8, evidence, others: [] }];
+    if (!isNumber && (facts.isConstant || !named.some((text) => facts.tally.has(text)))) continue;
+    const weight = isNumber ? 0.8 : 0.72;
+    return [{ ...by, column, texts, facts, target: 'group', weight, evidence, others: [] }];
   }
   return [];
 }
@@ -324,8 +335,13 @@ function clashes(target: InferredTarget, level: number, taken: ReadonlySet<strin
 }
 
 /** What the document explains of a place goes before what its name could mean. */
-function withTold(meanings: readonly Meaning[], told: ToldPlace | undefined): readonly Meaning[] {
+function withTold(
+  meanings: readonly Meaning[],
+  told: ToldPlace | undefined,
+  { own }: Column,
+): readonly Meaning[] {
   const target = told?.meaning;
+  if (told && target === undefined && meanings.length === 0) return factorMeanings(told, own);
   if (target === undefined || (meanings[0]?.target === target && meanings[0].weight > 0.9)) return meanings;
   const others = meanings.filter((one) => one.target !== target);
   return [

@@ -53,6 +53,7 @@ import { withOutermostKeys, withSpreadKeys } from './stated/spreadKeys';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
 import { proseIn, scalePlaces, statedIn, withoutStatements, withStatements } from './stated/statements';
+import { withToldEnds } from './stated/toldEnds';
 import type { ToldPlace } from './stated/toldPlaces';
 import { toldPlaces } from './stated/toldPlaces';
 import { withUnitParts } from './stated/unitParts';
@@ -250,7 +251,7 @@ function understood(
   const rooted = withEndBesideRoots(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const layered = withUnnamedLayers(rows, withOutermostEnds(rows, rooted));
   const named = withoutStatements(layered);
-  const stated = statedIn(text, survey, region, named);
+  const stated = withToldEnds(statedIn(text, survey, region, named), told);
   const spread = withSpreadKeys(named, stated, region.chain);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);

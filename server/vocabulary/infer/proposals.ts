@@ -1,4 +1,5 @@
 import { bareWord } from '../../trade/languages/spelling';
+import { namesLoop } from '../../trade/loopWords';
 import { loopModeInWords } from '../../trade/readings/loopPhrases';
 import { startInWords } from '../../trade/readings/triggerPhrases';
 import type { ListedLayers } from './layers/listedLayers';
@@ -119,6 +120,7 @@ export function proposalsByToldValues(rows: Rows, told: ReadonlyMap<Column, Told
         const is = read(says);
         if (is !== undefined) words.set(value, is);
       }
+      endHeldSounds(words, said.values);
       if (![...facts.tally.keys()].some((text) => words.has(bareWord(text)))) continue;
       const meaning = { target, weight: 0.95, unit: undefined };
       if ((best?.words?.size ?? 0) < words.size)
@@ -126,6 +128,12 @@ export function proposalsByToldValues(rows: Rows, told: ReadonlyMap<Column, Told
     }
     return best ? [best] : [];
   });
+}
+
+/** Beside what plays once to its end, what sounds while the key is held stops with it, where no loop is spoken of. */
+function endHeldSounds(words: Map<string, string>, says: ReadonlyMap<string, string>): void {
+  if (![...words.values()].includes('one_shot') || [...says.values()].some(namesLoop)) return;
+  for (const [value, is] of words) if (is === 'loop_sustain') words.set(value, 'no_loop');
 }
 
 /** Proposals with those for places that name layers whose velocities a list gives, in place of what else these could be. */

@@ -30,7 +30,7 @@ const areExclusive = anyOf(
 /** Says that what the clause names is not played: a frame or an end, as a whole loop may be left out for other reasons. */
 const areBehind = anyOf(
   'one past|past the|behind the last|(?:up to|until|till) just before',
-  '(?:frame|sample) (?:after|behind)|first (?:frame|sample) (?:after|behind)',
+  '(?:frame|sample) (?:after|behind)(?! which)|(?:first|next) (?:frame|sample) outside',
   '(?:is|are|be) (?:not|no longer|never) (?:itself )?(?:played|heard|sounded|part)|(?:isn|aren).t (?:played|heard)|not includ',
   'nicht (?:mehr )?(?:mit)?(?:enthalten|gespielt|abgespielt|wiedergegeben|eingeschlossen)|nicht mehr|bis (?:kurz |direkt |unmittelbar )?vor(?!\\p{L})',
   '(?:pas|plus) (?:joué|lu|inclu)|jusque?.? ?(?:juste )?avant|non (?:compris|inclu)',
@@ -75,7 +75,7 @@ const frame = wordOf(
   'frame|sample|abtast|bild|trame|échantillon|muestra|cuadro|marco|campion|fotogramm|quadro|amostra|monster|ram(?:e|en|a|ar)\\b|rutan?\\b|klatk|ramk|ramek|próbk|sním|vzor|näyte|kehy|кадр|сэмпл',
 );
 const behind = wordOf(
-  'after\\b|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
+  'after\\b(?! which)|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
 );
 const never = turningWords('not', 'none');
 const played = wordOf(

@@ -17,11 +17,13 @@ export function decideRate(
   stated: XmlStatements | undefined,
 ): Draft[] {
   const { rates = [], sampleRate } = stated ?? {};
+  // What stands beside all samples alike holds for those that are written anew, too.
+  const [first] = rates;
+  const rate = rates.every((one) => one === first) ? (first ?? sampleRate) : undefined;
   for (const one of positions) {
     const form = forms.get(one) as PositionForm;
     const isTime = form.unit === 'seconds' || form.unit === 'milliseconds';
-    if (isTime && sampleRate !== undefined && rates.every((rate) => rate === undefined))
-      forms.set(one, { ...form, rate: sampleRate });
+    if (isTime && rate !== undefined) forms.set(one, { ...form, rate });
   }
   const counted = positions.filter((one) => forms.get(one)?.unit === 'frames');
   const { other, beyond, beyondScaled } = signsIn(counted, files, rates);

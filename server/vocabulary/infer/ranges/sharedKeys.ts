@@ -4,6 +4,7 @@ import { type ColumnFacts, columnFactsOf, textsOf } from '../values/columnFacts'
 import type { Rows } from '../values/rows';
 import type { InferredTarget } from '../words/meaningRules';
 import { conceptsOf } from '../words/tradeWords';
+import { aroundMiddle, isSide } from './keysAroundMiddle';
 import { rangesOf } from './rangeText';
 import { rowKeyNumber } from './rowKeys';
 
@@ -17,14 +18,14 @@ const longestKeys = 24;
 const greatestKey = 127;
 
 /** Places by which the keys of all regions are told. */
-interface Shared {
+export interface Shared {
   low: Place;
   /** The place of the high keys; the same as `low` where both ends stand in one text. */
   high: Place | undefined;
 }
 
 /** A place of keys, the number of each row. */
-interface Place {
+export interface Place {
   order: number;
   column: Column;
   keys: readonly (number | undefined)[];
@@ -44,7 +45,8 @@ export function withSharedKeys(rows: Rows, named: readonly Proposal[]): Proposal
   for (const level of levels) {
     const here = places.filter(({ column }) => column.level === level).slice(0, mostPlaces);
     if (isNamedSo(here, named)) continue;
-    const found = sharedBy(here);
+    const found =
+      sharedBy(here.filter(({ column }) => !speaksOfOther(column))) ?? aroundMiddle(rows, level, here, named);
     if (found && !isContradicted(found, named)) all = withShared(found, all);
   }
   return all;
@@ -52,7 +54,8 @@ export function withSharedKeys(rows: Rows, named: readonly Proposal[]): Proposal
 
 function placeOf(column: Column, order: number): Place[] {
   const first = column.cells.find((cell) => cell !== undefined)?.text ?? '';
-  if (column.listed || first.length > longestKeys || !/\d/.test(first) || speaksOfOther(column)) return [];
+  if (column.listed || first.length > longestKeys || !/\d/.test(first)) return [];
+  if (speaksOfOther(column) && !isSide(column)) return [];
   const texts = textsOf(column);
   const ranges = rangesOf(texts);
   if (ranges) {
@@ -80,7 +83,7 @@ function speaksOfOther({ own, around }: Column): boolean {
 }
 
 function areKeys({ filled, notes, whole, numeric, least, greatest, unit }: ColumnFacts): boolean {
-  if (filled < fewestRanges || unit !== undefined || notes + whole < filled) return false;
+  if (filled < 1 || unit !== undefined || notes + whole < filled) return false;
   return numeric === 0 || (least >= 0 && greatest <= greatestKey);
 }
 

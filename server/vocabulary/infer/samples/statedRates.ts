@@ -11,6 +11,9 @@ const usualRates: ReadonlySet<number> = new Set([
 const rateWords =
   /^(?:rate|samplerate|sr|fs|hz|khz|freq|frequency|frequence|frequenz|frequenza|frecuencia|frequencia|frequentie|frekvens|abtastrate|rata|taux|muestreo|cadence|campionamento)$/;
 
+/** Words in one that end with a word for a rate, or say per second of what. */
+const joinedRate = /^\p{L}{3,}(?:rate|khz)$|^(?:frames?|samples?)(?:per|a|each|in)?s(?:ec(?:ond)?)?$|^fps$/u;
+
 /** Sample rates that a document states beside its samples. */
 export interface StatedRates {
   /** Where the element of a level says it. */
@@ -43,7 +46,8 @@ export function findStatedRates(
 /** Whether the words of a name can be those of a sample rate. */
 export function isRateName(words: readonly string[]): boolean {
   return (
-    words.some((word) => rateWords.test(word)) || readHeading(words.join(' '))?.meaning === 'sample_rate'
+    words.some((word) => rateWords.test(word) || joinedRate.test(word)) ||
+    readHeading(words.join(' '))?.meaning === 'sample_rate'
   );
 }
 

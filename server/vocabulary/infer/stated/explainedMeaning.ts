@@ -1,8 +1,9 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
-import { saysOf } from '../../../trade/phrases/toldWords';
+import { saysOf, writtenWords } from '../../../trade/phrases/toldWords';
 import { unitPartsIn } from '../../../trade/phrases/unitFractions';
+import { endsIn } from '../../../trade/statements/playing/statedEnds';
 import type { InferredTarget } from '../words/meaningRules';
 import type { ExplainedName } from './explainedNames';
 
@@ -42,6 +43,14 @@ const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] =
     'key_range',
   ],
   [
+    /^(?!.*(?<!\p{L})(?:keys?|notes?|pedals?|frames?|seconds?|ms|hz|frequency|taste|filter)(?!\p{L})).*?(?:(?:cut|stop|silence|mute|choke|damp|hush|kill)(?:s|es) (?:(?:it|this|them|these)(?!\p{L})|the \p{L}+ off)|(?:cut(?: off| short)?|stopped|silenced|muted|choked|damped|hushed|killed) by(?!\p{L})|by (?:which|whom) it is (?:cut|stopped|silenced|muted|choked|damped)(?!\p{L})|(?:abgeschnitten|gestoppt|ged\u00e4mpft) (?:von|durch)|(?:von|durch) \p{L}+ (?:\p{L}+ )?(?:abgeschnitten|gestoppt|ged\u00e4mpft)|(?:coup|arr\u00eat|\u00e9touff)\u00e9e?s? par)/iu,
+    'off_by',
+  ],
+  [
+    /(?:choke|mute|muting|exclusi(?:ve|on)|cut[- ]?off|hush|silencing)[- ]?(?:group|circle|class|set|ring|family|number|club|pool|party|team|gang|id)(?!\p{L})|(?:group|circle|class|set|ring|family|number|club|pool|team|gang) (?:of|whose) [^,;]{0,30}(?:chok|silenc|mut(?:e|ing)|cut)\p{L}* (?:each other|one another)|(?:stumm|w\u00fcrge)gruppe|groupe d['\u2019](?:exclusion|\u00e9touffement)/iu,
+    'choke',
+  ],
+  [
     /(?:left out|skipped|cut|dropped|omitted) (?:at|from) the (?:beginning|start)|am anfang (?:weg|ausge|über)|(?:saut|ignor)\p{L}+ au d[ée]but|overgeslagen/iu,
     'offset',
   ],
@@ -66,10 +75,24 @@ const whose = /\s+(?:values?|numbers?|position|setting|wert|zahl|nummer)$/iu;
 /** What an explanation says that a place holds: `lowest key`, `the key at which it sounds as recorded`. */
 export function meaningIn({ says, turn }: ExplainedName): InferredTarget | undefined {
   const text = says.slice(0, 160);
-  if (turn) return endsIn(text)?.[turn === 'first' ? 0 : 1];
-  const target = targetIn(text);
+  if (turn) return pairIn(text)?.[turn === 'first' ? 0 : 1];
+  const target = ofLoopIn(text, targetIn(text));
   // What is added to a key is none.
   return target && numbered.has(target) && addedTo.test(text) ? undefined : target;
+}
+
+/** The end of a loop that an explanation speaks of, where it names a frame of it: `the first frame that is no longer part of the loop`. */
+function ofLoopIn(text: string, target: InferredTarget | undefined): InferredTarget | undefined {
+  if (!namesLoop(text)) return target;
+  if (target === undefined) return startsWithFirst.test(text) && isBehind(text) ? 'loop_end' : undefined;
+  if (target !== 'offset' && target !== 'end') return target;
+  return target === 'end' || isBehind(text) ? 'loop_end' : 'loop_start';
+}
+
+const startsWithFirst = new RegExp(String.raw`^\W*(?:\p{L}+\s)?${writtenWords('first')}(?!\p{L})`, 'iu');
+
+function isBehind(text: string): boolean {
+  return endsIn(text)?.are === 'behind';
 }
 
 function targetIn(text: string): InferredTarget | undefined {
@@ -134,7 +157,7 @@ const sampleWord =
   /(?<!\p{L})(?:first and last|start and end|anfang und ende|erster und letzter|d\u00e9but et fin|inicio y fin(?:al)?|inizio e fine|begin en eind\p{L}*)(?!\p{L}).{0,40}(?<!\p{L})(?:frames?|samples?|recording|file|datei|aufnahme|abtast\p{L}*|fichier|enregistrement|grabaci\p{L}+|registrazione|opname)/iu;
 
 /** What two names hold that one explanation speaks of: the two ends of a range. */
-function endsIn(text: string): Ends | undefined {
+function pairIn(text: string): Ends | undefined {
   const ends = rangeIn(text);
   return ends && highFirst.test(text) ? [ends[1], ends[0]] : ends;
 }

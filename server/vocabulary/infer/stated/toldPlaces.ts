@@ -69,7 +69,7 @@ export function toldPlaces(
   if (prose.length === 0) return told;
   const clauses = clausesByLead(prose);
   const explained = explainedNames(prose, columns);
-  const explaining = prose.filter((text) => text.includes('=')).join('\n');
+  const explaining = prose.filter((text) => /[=:\u2192]|->/u.test(text)).join('\n');
   const known = new Map<string, ToldPlace | undefined>();
   const spans = prose.flatMap(clausesOf).filter(({ text }) => saysStartAndLength(text));
   for (const column of columns) {
@@ -78,7 +78,7 @@ export function toldPlaces(
     if (id.length < 2 || isLevelOfBand(own)) continue;
     if (!known.has(id)) {
       const starting = clauses.get(leadOf(own[0])) ?? [];
-      known.set(id, asAttenuation(own, toldOf(own, starting, explaining, explained.get(id))));
+      known.set(id, asAttenuation(own, toldOf(column, starting, explaining, explained.get(id))));
     }
     const found = loopSpanOf(column, spans) ?? ofLoop(column, known.get(id));
     if (found) told.set(column, found);
@@ -152,13 +152,14 @@ function clausesOf(text: string): Clause[] {
 }
 
 function toldOf(
-  own: readonly string[],
+  { own, cells }: Column,
   clauses: readonly Clause[],
   explaining: string,
   explained: ExplainedName | undefined,
 ): ToldPlace | undefined {
   const says = explained?.says;
-  const values = toldValues(own, says ?? '', explaining);
+  const words = new Set(cells.flatMap((cell) => cell?.text.trim() ?? []));
+  const values = toldValues(own, says ?? '', explaining, [...words]);
   const meaning = explained && (meaningIn(explained) ?? releaseIn(own, explained.says));
   // What is said of the name alone goes before a sentence that may speak of others as well.
   const ownScale = says === undefined ? undefined : scaleIn(says, meaning, values);

@@ -5,8 +5,36 @@ export function toldValues(
   own: readonly string[],
   says: string,
   explaining: string,
+  values: readonly string[] = [],
 ): ReadonlyMap<string, string> {
-  return new Map([...numbersIn(says), ...valuesOf(own, explaining)]);
+  return new Map([...numbersIn(says), ...listedOf(own, values, explaining), ...valuesOf(own, explaining)]);
+}
+
+const mostListed = 12;
+
+/** What a text lists of the words that a place holds, behind its name: `play: whole = to its end; held = while the key is down`. */
+function listedOf(
+  own: readonly string[],
+  values: readonly string[],
+  explaining: string,
+): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  const words = values.filter((value) => /^\p{L}[\p{L}\p{N}_-]{0,23}$/u.test(value));
+  if (explaining === '' || words.length === 0 || words.length > mostListed) return found;
+  const name = new RegExp(String.raw`(?<![\p{L}\p{N}])${nameOf(own)}(?![\p{L}\p{N}])`, 'iu').exec(explaining);
+  if (!name) return found;
+  const behind = explaining.slice(name.index + name[0].length);
+  const listed = new RegExp(
+    String.raw`(?<![\p{L}\p{N}])["'\u201c\u201d\u201e\u00ab]?(${words.join('|')})["'\u201c\u201d\u00bb]?\s?(?:=|:|->|\u2192|\u2013|\b(?:means|is|hei(?:\u00df|ss)t|bedeutet|signifie|significa|betekent)\b)\s?([^=:;.\n\r]{3,160})`,
+    'giu',
+  );
+  for (const [, value = '', says = ''] of behind.matchAll(listed))
+    if (!found.has(bareWord(value))) found.set(bareWord(value), says.trim());
+  return found;
+}
+
+function nameOf(own: readonly string[]): string {
+  return own.map((word) => word.replace(/[^\p{L}\p{N}]/gu, '')).join(String.raw`[\s_.-]?`);
 }
 
 const between = String.raw`\s*(?:[,:=]|->|→|–|\b(?:is|are|means?|says|ist|hei(?:ß|ss)t|bedeutet|est|signifie|veut dire|es|significa|quiere decir|vuol dire|è|betekent|betyder|oznacza)(?!\p{L}))*\s*`;
@@ -15,7 +43,7 @@ const between = String.raw`\s*(?:[,:=]|->|→|–|\b(?:is|are|means?|says|ist|he
 function valuesOf(own: readonly string[], explaining: string): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   if (explaining === '') return found;
-  const name = own.map((word) => word.replace(/[^\p{L}\p{N}]/gu, '')).join(String.raw`[\s_.-]?`);
+  const name = nameOf(own);
   const pattern = new RegExp(
     String.raw`(?<![\p{L}\p{N}])${name}\s*=\s*["'“”„«]?([\p{L}\p{N}_-]{1,24})["'”“»]?${between}([^.;\n\r]{3,160})`,
     'giu',

@@ -268,7 +268,7 @@ export function pairConcepts(word: string, next: string): readonly string[] | un
 }
 
 /** Short words that may be a part of a longer one without a sign between. */
-const shortParts: ReadonlySet<string> = new Set('lo hi rr kc nt to ms db of by on'.split(' '));
+const shortParts: ReadonlySet<string> = new Set('lo hi rr kc nt to ms db cb of by on'.split(' '));
 const longestGlued = 40;
 const remembered = new Map<string, Concepts | undefined>();
 const mostRemembered = 4000;
@@ -301,6 +301,8 @@ function lookUp(word: string): Concepts | undefined {
     const single = lexicon.get(word.slice(0, -1));
     if (single) return { concepts: single, certainty: 0.95 };
   }
+  const unit = tuningUnit.exec(word)?.[1];
+  if (unit !== undefined) return { concepts: lexicon.get(unit) ?? [], certainty: 0.75 };
   let meant: readonly string[] | undefined;
   for (const [longer, one] of lexicon) {
     if (longer.length < 6 || !longer.startsWith(word)) continue;
@@ -309,6 +311,9 @@ function lookUp(word: string): Concepts | undefined {
   }
   return meant && { concepts: meant, certainty: 0.85 };
 }
+
+/** A unit of tuning behind a word that says nothing by itself: `driftcents`. */
+const tuningUnit = /^(?!(?:cres|des|adoles)cents)\p{L}{3,}(cents|semitones|halftones)$/u;
 
 /** What a letter for what it is about says before an end or a kind of it: `vmin`, `kTo`, `lstart`; `undefined` for other words. */
 export function letteredConcepts(word: string): readonly string[] | undefined {
