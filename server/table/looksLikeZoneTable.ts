@@ -101,7 +101,7 @@ export function namesEntries(lines: readonly string[]): boolean {
   const told = lines.filter((line) => !/^\s*(?:#|--|;)\s/.test(line));
   const entries = told.filter((line) => namedEntry.test(line));
   const isSfz = entries.some((line) => /^\s*sample=/i.test(line) && keyOpcode.test(line));
-  return !isSfz && entries.length > 1 && entries.length * 5 >= told.length * 4;
+  return !isSfz && entries.length > 1 && entries.length * 3 >= told.length * 2;
 }
 
 /**

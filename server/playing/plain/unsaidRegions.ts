@@ -10,6 +10,9 @@ import { askedControllers, asksForBend, asksForController, asksForKeys, startsOt
 import type { Variant } from './waysOfPlaying';
 import { soundsIn, variantsOf } from './waysOfPlaying';
 
+/** What tells whether regions lie on the same keys, though the target says it. */
+const rangeNames: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key']);
+
 /**
  * The regions that would sound whenever a key is struck if what a target cannot say were left out, though they are not meant
  * to, with what they are meant for. Of keyswitches and takes that it cannot choose between, the first sounds. `isSaid`: whether the target says
@@ -22,7 +25,7 @@ export function unsaidRegions(
 ): Map<number, Unplain> {
   const asked = Array.from(regions, (region) => ({
     region,
-    values: askedValues(instrument, region, (name) => isSaid(region, name)),
+    values: askedValues(instrument, region, (name) => !rangeNames.has(name) && isSaid(region, name)),
   }));
   const firstControllers = readFirstControllers(new ValuesInForce(instrument));
   const unsaid = new Map<number, Unplain>();

@@ -65,7 +65,26 @@ function keyswitchesOf(instrument: Instrument, regions: readonly AskedValues[]):
   }
   if (found.size === 0) return [{ key: -1, label: '' }];
   const sorted = [...found.values()].sort((a, b) => a.key - b.key);
+  if (!found.has(first) && soundWithoutSwitch(regions))
+    return [{ key: Number.isNaN(first) ? -1 : first, label: 'no keyswitch' }, ...sorted];
   return [...sorted.filter(({ key }) => key === first), ...sorted.filter(({ key }) => key !== first)];
+}
+
+/** Whether regions that ask for no keyswitch play most of the keys of those that do: these are then silent until one is pressed. */
+function soundWithoutSwitch(regions: readonly AskedValues[]): boolean {
+  const switched = regions.filter((values) => !Number.isNaN(switchKey(values)));
+  const others = regions.filter((values) => Number.isNaN(switchKey(values))).map(keysOf);
+  const covered = switched.filter((values) => {
+    const [low, high] = keysOf(values);
+    return others.some(([from, to]) => from <= high && low <= to);
+  });
+  return covered.length * 2 > switched.length;
+}
+
+function keysOf(values: AskedValues): readonly [low: number, high: number] {
+  const [low, high, key] = [values.key('lokey'), values.key('hikey'), values.key('key')];
+  const or = (own: number, otherwise: number) => (Number.isNaN(own) ? otherwise : own);
+  return [or(low, or(key, 0)), or(high, or(key, 127))];
 }
 
 /** The keyswitch after which a region sounds; NaN where it asks for none. */

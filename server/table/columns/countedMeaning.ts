@@ -4,6 +4,7 @@ import { givesMeasuredUnit, namesMeasure } from '../../trade/languages/measuredW
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { saysOf } from '../../trade/phrases/toldWords';
+import { unitFractionIn } from '../../trade/phrases/unitFractions';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 
@@ -16,7 +17,7 @@ const softer =
 export function countedMeaning(
   heading: string,
   contents: ColumnContents,
-): { meaning: ColumnMeaning; unit: keyof typeof unitMeanings } | undefined {
+): { meaning: ColumnMeaning; unit: Unit } | undefined {
   const unit = unitInHeading(heading) ?? unitBefore(heading) ?? unitWithin(heading);
   if (unit !== 'dB' && unit !== 'cents' && unit !== 'semitones' && unit !== 'linear') return undefined;
   if (unit === 'linear' && !areFactors(contents)) return undefined;
@@ -25,7 +26,9 @@ export function countedMeaning(
   const isMeasured =
     (unit === 'dB' || unit === 'linear') && (namesMeasure(heading) || givesMeasuredUnit(heading));
   if (isLetter || isMeasured || shareOf(contents, 'number') < 0.5) return undefined;
-  return { meaning: turned(heading, unit) ?? unitMeanings[unit], unit };
+  const part = unitFractionIn(heading, (one) => one === unit);
+  const own = part === undefined || part === 'unknown' ? unit : part;
+  return { meaning: turned(heading, unit) ?? unitMeanings[unit], unit: own };
 }
 
 /** The unit that a heading begins with, before a word that says which way it counts: `dB softer`, `cents flat`. */

@@ -35,7 +35,7 @@ export function withoutLogHeads(text: string): string {
   const filled = lines.filter((line) => line.trim() !== '');
   const stamped = filled.filter((line) => stamp.test(line));
   const zones = stamped.filter((line) => namesAudioFileIn(line) && zoneFrom(line) >= 0);
-  if (zones.length < fewestZones || stamped.length * 5 < filled.length * 4) return text;
+  if (zones.length < fewestZones || stamped.length * 3 < filled.length * 2) return text;
   return text.replace(/[^\r\n]+/g, (line) => {
     if (line.length > longestLine || !stamp.test(line)) return line;
     const from = zoneFrom(line);
