@@ -4,6 +4,7 @@ import type { Grouping } from './grouping';
 import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Traits } from './traits';
 import { isAlikeByName, likeness, takesTurns, traitsOf } from './traits';
+import { writtenValues } from './writtenValues';
 
 /** Regions that are written like the examples of one slot, in one group where that has one. */
 export interface FilledSection {
@@ -135,12 +136,4 @@ function likest<Kind extends { traits: Traits }>(all: readonly Kind[], traits: T
     best = one;
   }
   return best;
-}
-
-/** The values in force in a header, by canonical name, as they are written. */
-export function writtenValues(instrument: Instrument, header: number): Map<string, string> {
-  const values = new Map<string, string>();
-  for (const { name, parameter } of instrument.effectiveParameters(header))
-    values.set(instrument.names.text(name), instrument.valueText(parameter));
-  return values;
 }

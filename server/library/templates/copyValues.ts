@@ -4,7 +4,6 @@ import type { Notation } from '../../model/notation';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import { type KeyWriting, keyWritingOf } from '../../model/style/keySpeller';
 import type { FilledSection } from './assignExamples';
-import { writtenValues } from './assignExamples';
 import type { ExampleSlot } from './examples';
 import { isHeldBy } from './isHeldBy';
 import type { ExampleCopy } from './repeatExamples';
@@ -17,6 +16,7 @@ import {
   valueClass,
   valuesOfPlace,
 } from './valueClass';
+import { writtenValues } from './writtenValues';
 
 /** What the group of a section sets, and what is in force around its regions. */
 interface SectionPlan {

@@ -2,11 +2,11 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import { folderOf } from '../../model/paths';
-import { writtenValues } from './assignExamples';
 import type { ExampleSlot } from './examples';
 import type { SourceRegion } from './sourceSections';
 import { takesTurns } from './traits';
 import { valueClass, valuesOfPlace } from './valueClass';
+import { writtenValues } from './writtenValues';
 
 /** Which regions stand in one group of a result. */
 export interface Grouping {

@@ -4,12 +4,12 @@ import { OutputError } from '../../model/output';
 import { counted } from '../../model/wording/counted';
 import type { Unplain } from '../../playing/plain/unplain';
 import { unsaidNotes, unsaidRegions } from '../../playing/plain/unsaidRegions';
-import { writtenValues } from './assignExamples';
 import { isSameValue } from './comparedValues';
 import type { FilledTemplate } from './fillExamples';
 import type { SourceSection } from './sourceSections';
 import { isSameSample } from './templateAccount';
 import { velocitiesLost } from './velocitiesLost';
+import { writtenValues } from './writtenValues';
 
 /** The regions of a source that a template cannot say as what they are. */
 export class RegionsLeftOut {

@@ -8,12 +8,12 @@ import { joinPath } from '../../model/paths';
 import { decimalText } from '../../model/text/decimalText';
 import { spanIn } from '../../model/text/span';
 import { AddedValues } from './addedValues';
-import { writtenValues } from './assignExamples';
 import { isNearTo, isSameValue, numberOf, offBy } from './comparedValues';
 import type { CopyValues } from './copyValues';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
 import { isSoundOfRecording, valueClass } from './valueClass';
+import { writtenValues } from './writtenValues';
 
 /** A region as it was written. */
 export interface WrittenRegion extends ExampleCopy {

@@ -1,7 +1,7 @@
 import type { Instrument } from '../../model/instrument';
-import { writtenValues } from './assignExamples';
 import type { WrittenRegion } from './templateAccount';
 import { valueClass } from './valueClass';
+import { writtenValues } from './writtenValues';
 
 /** The strike at which regions are to sound where velocities cannot be told apart (our choice). */
 const usualStrike = 100;

@@ -8,7 +8,7 @@ import type { SampleListPlace } from '../../vocabulary';
 import { folderWords, looksLikeFolder } from '../samples/sampleFiles';
 import type { SampleList } from '../samples/sampleList';
 import { isRateName } from '../samples/statedRates';
-import { countedFrom } from '../stated/countedFrom';
+import { listStartIn } from '../stated/listStart';
 import { commentsIn } from '../stated/statements';
 import { statedUnit } from '../values/besideUnits';
 import { meaningsOf } from '../words/meanings';
@@ -193,7 +193,7 @@ function keyPlaces(type: ElementType, files: string, comments: readonly string[]
     place !== files && place !== '.' && site.count === type.count && tellsApart(site) ? [place] : [],
   );
   if (type.count < 2) return keys;
-  const first = countedFrom(comments, elementNames(type));
+  const first = listStartIn(comments, elementNames(type));
   return [...keys, ...(first === undefined ? ['#0', '#1'] : [`#${first}`])];
 }
 
@@ -243,7 +243,7 @@ function referenceIn(
     // Counted from 1, no number is 0 and each is that of an entry.
     const whole = referring.filter(([, , { values }]) => values.every(({ text }) => paths.has(text.trim())));
     const isTold = (place: string) =>
-      countedFrom(comments, elementNames(list), place.replace(/^.*@/, '')) !== undefined;
+      listStartIn(comments, elementNames(list), place.replace(/^.*@/, '')) !== undefined;
     // A number of its own says which entry is meant where it takes up all of them, as the zone names no file otherwise.
     const takesAll = ({ values }: Site) =>
       new Set(values.map(({ text }) => text.trim())).size === new Set(paths.values()).size;

@@ -3,8 +3,8 @@ import type { Column } from '../values/column';
 import { columnFactsOf, textsOf } from '../values/columnFacts';
 import type { Rows } from '../values/rows';
 import type { InferredTarget } from '../words/meaningRules';
+import type { KeyEnds, KeyPlace } from './keyPlaces';
 import { rowKeyNumber } from './rowKeys';
-import type { Place, Shared } from './sharedKeys';
 
 /** Keys that instruments are seldom played beyond, and layers of velocities nearly always reach beyond (our choice). */
 const usualKeys = { least: 12, most: 120 };
@@ -33,9 +33,9 @@ const sides: readonly (readonly [string, string])[] = (
 export function aroundMiddle(
   rows: Rows,
   level: number,
-  places: readonly Place[],
+  places: readonly KeyPlace[],
   named: readonly Proposal[],
-): Shared | undefined {
+): KeyEnds | undefined {
   const ends = places.filter(({ highs }) => highs === undefined);
   for (const low of ends)
     for (const high of ends) {
@@ -48,7 +48,7 @@ export function aroundMiddle(
 }
 
 /** The different ranges, in order; `undefined` where some have no two ends or lie where keys seldom do. */
-function rangesOf(low: Place, high: Place): (readonly [number, number])[] | undefined {
+function rangesOf(low: KeyPlace, high: KeyPlace): (readonly [number, number])[] | undefined {
   const ranges = new Map<string, readonly [number, number]>();
   for (const [row, from] of low.keys.entries()) {
     const to = high.keys[row];
@@ -70,13 +70,13 @@ export function isSide({ own }: Column): boolean {
   return sides.some((pair) => pair.includes(name));
 }
 
-function areSides(low: Place, high: Place): boolean {
+function areSides(low: KeyPlace, high: KeyPlace): boolean {
   const [one, other] = [low.column.own.join(' '), high.column.own.join(' ')];
   return sides.some(([from, to]) => from === one && to === other);
 }
 
 /** Whether another place has a key of each range, and not always an end of it. */
-function hasMiddle({ columns }: Rows, level: number, low: Place, high: Place): boolean {
+function hasMiddle({ columns }: Rows, level: number, low: KeyPlace, high: KeyPlace): boolean {
   return columns.some((column) => {
     if (column === low.column || column === high.column || column.level !== level) return false;
     if (column.around.join() !== low.column.around.join()) return false;
@@ -93,7 +93,7 @@ function hasMiddle({ columns }: Rows, level: number, low: Place, high: Place): b
 }
 
 /** Whether a name says for sure that another place holds keys, or that one of these holds something else. */
-function areNamedElsewhere(named: readonly Proposal[], low: Place, high: Place): boolean {
+function areNamedElsewhere(named: readonly Proposal[], low: KeyPlace, high: KeyPlace): boolean {
   return named.some(({ column, meaning }) => {
     if (meaning.weight < surely || column.level !== low.column.level) return false;
     const isEnd = column === low.column || column === high.column;

@@ -4,6 +4,7 @@ import { type ColumnFacts, columnFactsOf, textsOf } from '../values/columnFacts'
 import type { Rows } from '../values/rows';
 import type { InferredTarget } from '../words/meaningRules';
 import { conceptsOf } from '../words/tradeWords';
+import type { KeyEnds, KeyPlace } from './keyPlaces';
 import { aroundMiddle, isSide } from './keysAroundMiddle';
 import { rangesOf } from './rangeText';
 import { rowKeyNumber } from './rowKeys';
@@ -16,22 +17,6 @@ const mostPlaces = 16;
 /** No range of keys is longer. */
 const longestKeys = 24;
 const greatestKey = 127;
-
-/** Places by which the keys of all regions are told. */
-export interface Shared {
-  low: Place;
-  /** The place of the high keys; the same as `low` where both ends stand in one text. */
-  high: Place | undefined;
-}
-
-/** A place of keys, the number of each row. */
-export interface Place {
-  order: number;
-  column: Column;
-  keys: readonly (number | undefined)[];
-  /** The high keys where its texts are ranges. */
-  highs: readonly (number | undefined)[] | undefined;
-}
 
 /**
  * Tells keys by what values share out over the instrument, whatever places are called: two places, or the parts of one, whose ranges
@@ -52,7 +37,7 @@ export function withSharedKeys(rows: Rows, named: readonly Proposal[]): Proposal
   return all;
 }
 
-function placeOf(column: Column, order: number): Place[] {
+function placeOf(column: Column, order: number): KeyPlace[] {
   const first = column.cells.find((cell) => cell !== undefined)?.text ?? '';
   if (column.listed || first.length > longestKeys || !/\d/.test(first)) return [];
   if (speaksOfOther(column) && !isSide(column)) return [];
@@ -91,14 +76,14 @@ function areKeys({ filled, notes, whole, numeric, least, greatest, unit }: Colum
 const surely = 0.85;
 
 /** Whether names tell already which places the keys are in: for sure, or so that ranges share them out. */
-function isNamedSo(places: readonly Place[], named: readonly Proposal[]): boolean {
-  const best = (place: Place) =>
+function isNamedSo(places: readonly KeyPlace[], named: readonly Proposal[]): boolean {
+  const best = (place: KeyPlace) =>
     named
       .filter(({ column }) => column === place.column)
       .sort((one, other) => other.meaning.weight - one.meaning.weight)[0]?.meaning;
   const as = (target: InferredTarget) => places.filter((place) => best(place)?.target === target);
   if (as('key_range').some(({ highs }) => highs !== undefined)) return true;
-  const isSure = (place: Place) => (best(place)?.weight ?? 0) >= surely;
+  const isSure = (place: KeyPlace) => (best(place)?.weight ?? 0) >= surely;
   return as('lokey').some((low) =>
     as('hikey').some((high) => (isSure(low) && isSure(high)) || doShareKeys(low.keys, high.keys)),
   );
@@ -107,7 +92,7 @@ function isNamedSo(places: readonly Place[], named: readonly Proposal[]): boolea
 const keyTargets: ReadonlySet<InferredTarget> = new Set(['lokey', 'hikey', 'key_range', 'key']);
 
 /** Whether another place is named like keys for sure and has some outside of the ranges, of which no name speaks. */
-function isContradicted({ low, high }: Shared, named: readonly Proposal[]): boolean {
+function isContradicted({ low, high }: KeyEnds, named: readonly Proposal[]): boolean {
   const isOneOf = (column: Column) => column === low.column || column === high?.column;
   if (named.some(({ column, meaning }) => isOneOf(column) && keyTargets.has(meaning.target))) return false;
   const highs = high?.highs ?? high?.keys;
@@ -124,7 +109,7 @@ function isContradicted({ low, high }: Shared, named: readonly Proposal[]): bool
   });
 }
 
-function sharedBy(places: readonly Place[]): Shared | undefined {
+function sharedBy(places: readonly KeyPlace[]): KeyEnds | undefined {
   for (const low of places) if (low.highs && doShareKeys(low.keys, low.highs)) return { low, high: low };
   const ends = places.filter(({ highs }) => highs === undefined);
   for (const low of ends)
@@ -174,12 +159,12 @@ const ofEnds = 'With those of another place its numbers are ranges of keys that 
 /** What values tell against no name, or with one that says which end it is. */
 const [unnamed, agreed] = [0.74, 0.88];
 
-function withShared({ low, high }: Shared, named: readonly Proposal[]): Proposal[] {
+function withShared({ low, high }: KeyEnds, named: readonly Proposal[]): Proposal[] {
   const isTaken = ({ column, meaning }: Proposal) =>
     column === low.column ||
     column === high?.column ||
     (column.level === low.column.level && keyTargets.has(meaning.target));
-  const propose = (place: Place, target: InferredTarget, evidence: string): Proposal => {
+  const propose = (place: KeyPlace, target: InferredTarget, evidence: string): Proposal => {
     const { column, order } = place;
     const texts = textsOf(column);
     const isAgreed = named.some((one) => one.column === column && one.meaning.target === target);

@@ -9,7 +9,7 @@ const counts =
  * From which number positions in a list are counted, 0 or 1, where a comment says so that speaks of the list by one of some names
  * and of the place that refers to it, where one is given; else `undefined`.
  */
-export function countedFrom(
+export function listStartIn(
   comments: readonly string[],
   names: readonly string[],
   place?: string,
