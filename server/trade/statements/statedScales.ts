@@ -27,7 +27,7 @@ export interface StatedScale {
 
 const longest = 2000;
 const range = new RegExp(
-  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|から|에서|부터|(?:down )?${rangeWords}|${rangeEndWords('upTo')})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
+  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:(?:%|dB)\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|から|에서|부터|(?:down )?${rangeWords}|${rangeEndWords('upTo')})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
   'iu',
 );
 const fullLevel =

@@ -34,6 +34,7 @@ describe('a level in dB whose scale ends where a text says', () => {
     ['level in dB from -60 to 4', 'level', ['-3', '2.5'], '4'],
     ['gain: dB, between -30 and 4', 'gain', ['-3', '0'], '4'],
     ['gain goes from 4 down to -60 dB', 'gain', ['-3', '0'], '4'],
+    ['gain: -48 dB to +4 dB', 'gain', ['-3', '0'], '4'],
     ['gain in dB (-48..4)', 'gain', ['-3', '0'], '4'],
     ['pegel in dB, von -40 bis zu 4', 'pegel', ['-3', '0'], '4'],
   ])('%s', async (says, name, values, top) => {

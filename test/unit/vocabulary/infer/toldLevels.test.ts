@@ -23,6 +23,7 @@ describe('levels that are told as a share of what was recorded', () => {
     ['power', 'power is linear, from 0 (no sound) to 1 (full)'],
     ['wind', 'wind = 0 (silence) to 1 (as recorded)'],
     ['wind', 'wind: factor, 1 = unchanged'],
+    ['strength', 'strength tells how loud, 0 (mute) to 1 (full)'],
     ['wind', 'wind runs from 0 (silent) up to 1 (untouched)'],
     ['druck', 'druck: Faktor von 0 (stumm) bis 1 (wie aufgenommen)'],
     ['souffle', 'souffle : facteur de 0 (silence) à 1 (tel quel)'],
@@ -50,6 +51,7 @@ describe('levels that are told as a share of what was recorded', () => {
     expect(valuesIn(text, 'volume')).toEqual(['-', '-', '-']);
     expect(halves('sustain', 'sustain: 0 = silent, 1 = full')).toEqual(['-', '-', '-']);
     expect(halves('mute', 'mute: 0 = off, 1 = on')).toEqual(['-', '-', '-']);
+    expect(halves('tone', 'tone: filter from 0 (silent) to 1 (open)')).toEqual(['-', '-', '-']);
     expect(halves('wet', 'wet: 0 = dry, 1 = wet')).toEqual(['-', '-', '-']);
   });
 });
