@@ -192,7 +192,7 @@ export type ValueForm =
   /**
    * A level in dB, in centibels (tenths of a dB), or as a share of the amplitude: as a factor, a percentage, or a number of seven
    * or eight bits, of which 127 or 255 is the full amplitude. `attenuation`: greater numbers are quieter; a share then says
-   * what is missing to the full one. `most` is the greatest number that a share can be; of seven or eight bits it is their greatest.
+   * what is missing to the full one. `most` is the greatest number that can be written; of seven or eight bits it is their greatest.
    */
   | ({ kind: 'level'; unit: LevelScale; attenuation?: boolean; most?: number } & WithUnitText)
   /**

@@ -2,7 +2,7 @@ import type { Instrument } from '../model/instrument';
 import type { Notation, ReadOptions, SampleFactsLookup } from '../model/notation';
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
-import { countEdits } from './edit/childCounts';
+import { countEdits, countPlaces } from './edit/childCounts';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { insertInVocabulary } from './edit/insertElements';
 import { samplePlacesIn } from './edit/samplePlaces';
@@ -53,7 +53,8 @@ function newNotation(vocabulary: Vocabulary): Notation {
     ...sampleFolder(vocabulary),
     samplePlaces: samplePlacesIn(vocabulary),
     countEdits,
-    unread: (instrument) => unreadValues(instrument, vocabulary),
+    unread: (instrument) =>
+      unreadValues(instrument, vocabulary, countPlaces(instrument.sources[0]?.text ?? '')),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
     scaleEnd: scaleEndIn(written),

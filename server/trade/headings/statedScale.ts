@@ -26,7 +26,7 @@ const unchanged = [
   '変化なし|(?:元の?|その)まま|原音|無変更|不变|不變|无变化|原始|原样|그대로|원음|원본|변화 없음',
 ].join('|');
 /** What says of a number what it means. */
-const meaning = String.raw`\s*(?:=|:|\u2013|\u2014|->?|\u2192|(?:is|means|(?:leaves|lets|l\u00e4sst|laisse|deja|lascia|deixa|laat)(?: \p{L}+){0,3}?|ist|bedeutet|hei\u00dft|est|signifie|es|significa|é|è|betekent|\u00e4r|er|betyder|on|to|oznacza|je|znamen\u00e1|означает|は|为|為|은|는)(?!\p{L}))?\s*`;
+const meaning = String.raw`\s*(?:=|:|\(|\u2013|\u2014|->?|\u2192|(?:is|means|(?:leaves|lets|l\u00e4sst|laisse|deja|lascia|deixa|laat)(?: \p{L}+){0,3}?|ist|bedeutet|hei\u00dft|est|signifie|es|significa|é|è|betekent|\u00e4r|er|betyder|on|to|oznacza|je|znamen\u00e1|означает|は|为|為|은|는)(?!\p{L}))?\s*`;
 const one = '1(?:[.,]0+)?';
 
 /** A number that a text says leaves something as it is, one of those of a pattern. */
@@ -45,6 +45,11 @@ export function unchangedAt(text: string): number | undefined {
   const [, before, behind] = anyUnchanged.exec(text.slice(0, 200)) ?? [];
   const found = before ?? behind;
   return found === undefined ? undefined : Number.parseInt(found, 10);
+}
+
+/** A text without what says at which number something is left as it is. */
+export function withoutUnchanged(text: string): string {
+  return text.replace(anyUnchanged, ' ');
 }
 
 /** Whether a text says that 1 leaves a level as it is: `1.0 = unchanged`. */

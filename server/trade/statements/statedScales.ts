@@ -9,7 +9,7 @@ import { positionMeanings } from '../meaning';
 import { equatedTuning, withoutEquations } from '../phrases/equatedUnit';
 import type { UnitPart } from '../phrases/unitFractions';
 import { unitFractionIn, unitPartsIn } from '../phrases/unitFractions';
-import { rangeWords } from '../rangeWords';
+import { rangeEndWords, rangeWords } from '../rangeWords';
 import { turningWords } from '../turningWords';
 import { panEndsIn } from './amounts/statedSides';
 import { clausesOf } from './clauses';
@@ -27,7 +27,7 @@ export interface StatedScale {
 
 const longest = 2000;
 const range = new RegExp(
-  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|から|에서|부터|${rangeWords})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
+  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:(?:%|dB)\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|から|에서|부터|(?:down )?${rangeWords}|${rangeEndWords('upTo')})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
   'iu',
 );
 const fullLevel =
@@ -153,7 +153,8 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
   // An example may be in another unit: `in semitones (0.1 = ten cents up)`.
   const said = clause.replace(changedBy, ' ').replace(aMultiple, 'factor');
   const plain = said.replace(brackets, ' ');
-  const ends = isPosition ? null : range.exec(clause);
+  // What stands for an end may stand behind it: `from 0 (silent) to 1 (full)`.
+  const ends = isPosition ? null : (range.exec(clause) ?? range.exec(clause.replace(brackets, ' ')));
   const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
   const isTuning = goesOnAbout.has(meanings[0]) && meanings[0] !== 'volume';
   const unit =
@@ -162,8 +163,11 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
     (isTuning ? equatedTuning(said) : undefined) ??
     // What 0 dB are equal to is a share of the amplitude.
     (full === undefined ? (unitIn(plain) ?? unitIn(said)) : full === '1' ? 'linear' : undefined);
-  const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;
-  const high = ends ? numberOf(ends[2]) : full === undefined ? undefined : numberOf(full);
+  const [from, to] = ends ? [numberOf(ends[1]), numberOf(ends[2])] : [];
+  // `from 6 down to -40 dB`: the greatest may be said first.
+  const isDown = unit === 'dB' && from !== undefined && to !== undefined && from > to;
+  const low = (isDown ? to : from) ?? (full === undefined ? undefined : 0);
+  const high = (isDown ? from : to) ?? (full === undefined ? undefined : numberOf(full));
   const isOrdered = low !== undefined && high !== undefined && low < high;
   const isLevel = meanings[0] === 'volume';
   const unchanged = goesOnAbout.has(meanings[0]) && !isOrdered ? unchangedScale(clause, isLevel) : undefined;

@@ -46,6 +46,18 @@ export function countEdits(before: Instrument, after: Instrument): TextEdit[] {
   return edits;
 }
 
+/** Where values start that say how many elements stand in theirs. */
+export function countPlaces(text: string): ReadonlySet<number> {
+  const places = new Set<number>();
+  for (const elements of elementsByPlace(elementTree(text)).values())
+    for (const { attribute } of countsIn(text, elements))
+      for (const element of elements) {
+        const there = attributeOf(element, attribute);
+        if (there) places.add(there.valueStart);
+      }
+  return places;
+}
+
 /** The elements of a tree by the names of those that they stand in and their own. */
 function elementsByPlace(root: StyledElement): Map<string, StyledElement[]> {
   const byPlace = new Map<string, StyledElement[]>();

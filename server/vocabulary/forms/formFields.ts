@@ -38,7 +38,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
   level: {
     unit: required(choice('dB', 'centibels', 'factor', 'percent', 'sevenBits', 'eightBits')),
     attenuation: { kind: 'switch' },
-    most: { kind: 'positive' },
+    most: { kind: 'number' },
     unitText,
   },
   pan: {

@@ -40,9 +40,9 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   };
 }
 
-/** The number of the loudest level where the scale ends: no share lies above its top, and none that is missing below 0. */
+/** The number of the loudest level where the scale ends: no share lies above its top, and nothing that is missing below 0. */
 function loudestOf({ unit, attenuation, most }: Level): number | undefined {
-  if (isLogarithmic(unit)) return undefined;
+  if (isLogarithmic(unit)) return attenuation && most !== undefined ? 0 : most;
   if (attenuation) return 0;
   return most ?? (unit === 'sevenBits' || unit === 'eightBits' ? fullLevels[unit] : undefined);
 }

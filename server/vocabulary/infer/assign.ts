@@ -9,6 +9,7 @@ import { withSharedDynamics } from './layers/sharedLayers';
 import type { Proposal, SharedLayers } from './proposal';
 import { proposalsByContents, proposalsByToldValues, withListedLayers, withoutCodes } from './proposals';
 import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from './ranges/bareRanges';
+import { withBareStarts } from './ranges/bareStarts';
 import { keyRangesOf } from './ranges/keyRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
@@ -22,7 +23,6 @@ import { positionTargets } from './values/plausible';
 import type { Rows } from './values/rows';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
-import { isBare } from './words/meanings';
 import { nameWords } from './words/nameWords';
 import { conceptsOf } from './words/tradeWords';
 
@@ -180,7 +180,7 @@ function assignedBy(
     done.set(column, assigned);
   }
   for (const one of numbersOfGroups(rows, done, proposals)) done.set(one.column, [one]);
-  const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
+  const all = withBareStarts(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
   return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
 }
 
@@ -286,20 +286,6 @@ function withSharedMarks(all: readonly Assigned[]): Assigned[] {
   );
 }
 
-/** Where one of two bare ends such as `from` and `to` is a place in the sample, the other one is too. */
-function besideEnds(all: readonly Assigned[]): Assigned[] {
-  return all.map((one) => {
-    const { level, own, around } = one.column;
-    if (one.target !== 'lovel' || !isBare(own)) return one;
-    const beside = all.filter(({ column }) => column.level === level);
-    const isEnd = beside.some(
-      ({ target, column }) =>
-        target === 'end' && isBare(column.own) && column.around.join() === around.join(),
-    );
-    return isEnd && !beside.some(({ target }) => target === 'hivel') ? { ...one, target: 'offset' } : one;
-  });
-}
-
 /**
  * A single key beside a key range is the root key. So is one inside the range of an outer element where all regions in it have
  * the same.
@@ -341,8 +327,13 @@ function withTold(
   { own }: Column,
 ): readonly Meaning[] {
   const target = told?.meaning;
-  if (told && target === undefined && meanings.length === 0) return factorMeanings(told, own);
-  if (target === undefined || (meanings[0]?.target === target && meanings[0].weight > 0.9)) return meanings;
+  // A stroke that is a factor is none of a layer: `strength` may be a level.
+  if (told && target === undefined && meanings.every((one) => one.target === 'velocity_range'))
+    return [...meanings, ...factorMeanings(told, own)];
+  // A share of the full level may be that of an envelope.
+  const isOfEnvelope = target === 'volume' && /^(?:amp|fil|pitch)eg_/.test(meanings[0]?.target ?? '');
+  if (target === undefined || isOfEnvelope || (meanings[0]?.target === target && meanings[0].weight > 0.9))
+    return meanings;
   const others = meanings.filter((one) => one.target !== target);
   return [
     { target, weight: 0.93, unit: told?.unit },

@@ -20,21 +20,26 @@ import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
 /**
  * A note for the values of elements of each name that a vocabulary has no parameter for, so that they are not read: attributes and
  * texts; one for each element that is switched off, with all in it; and one for each listed sample that no region uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value, nor what explains how
- * it reads others.
+ * it reads others, nor what starts at a place that is `understood` all the same.
  */
-export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): ConversionNote[] {
-  return finish(unreadValuesInSteps(instrument, vocabulary));
+export function unreadValues(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+  understood: ReadonlySet<number> = new Set(),
+): ConversionNote[] {
+  return finish(unreadValuesInSteps(instrument, vocabulary, understood));
 }
 
 /** As {@link unreadValues}, in steps. */
 export function* unreadValuesInSteps(
   instrument: Instrument,
   vocabulary: Vocabulary,
+  understood: ReadonlySet<number> = new Set(),
 ): Steps<ConversionNote[]> {
   const text = instrument.sources[0]?.text ?? '';
   // Samples are looked for in lists alone.
   const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
-  const search = new UnreadSearch(text, vocabulary, used);
+  const search = new UnreadSearch(text, vocabulary, used, understood);
   yield 0;
   yield* scanXmlInSteps(text, search);
   return [...search.notes, ...search.gathered(vocabulary.name)];
@@ -87,7 +92,15 @@ class UnreadSearch implements XmlHandler {
   #tagStart = 0;
   #attributes: { name: string; start: number; nameStart: number; end: number }[] = [];
 
-  constructor(text: string, vocabulary: Vocabulary, usedSamples: ReadonlySet<string>) {
+  readonly #understood: ReadonlySet<number>;
+
+  constructor(
+    text: string,
+    vocabulary: Vocabulary,
+    usedSamples: ReadonlySet<string>,
+    understood: ReadonlySet<number>,
+  ) {
+    this.#understood = understood;
     this.#text = text;
     this.#vocabulary = vocabulary;
     this.#lists = sampleListsOf(vocabulary);
@@ -164,7 +177,7 @@ class UnreadSearch implements XmlHandler {
       const value = this.#text.slice(start, Math.min(end, start + 60));
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
-      else if (!isTold && !this.#isRead(name, value))
+      else if (!isTold && !this.#understood.has(start) && !this.#isRead(name, value))
         this.#unread.add(element, name, { what: `${name}="${value}"`, start: nameStart, end });
     }
     if (empty) this.close();

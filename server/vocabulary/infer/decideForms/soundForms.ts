@@ -37,7 +37,7 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
     kind: 'level',
     unit: one,
     ...(attenuation && { attenuation: true }),
-    ...topOf(one, stated?.range),
+    ...topOf(one, stated?.range, attenuation),
     ...unitTextOf(facts),
   });
   const { scale, confidence, reason, isOpen, isLeft, others } = levelUnit(
@@ -63,9 +63,15 @@ export function decideLevelForm({ facts, unit, target, stated }: Assigned): Form
   };
 }
 
-/** The top of a share, where it is said and the unit has none of its own. */
-function topOf(unit: Level['unit'], range: { low: number; high: number } | undefined): Pick<Level, 'most'> {
-  return range?.low === 0 && (unit === 'percent' || unit === 'factor') ? { most: range.high } : {};
+/** The greatest number of a level, where it is said and the unit has none of its own. */
+function topOf(
+  unit: Level['unit'],
+  range: { low: number; high: number } | undefined,
+  attenuation: boolean,
+): Pick<Level, 'most'> {
+  if (!range || unit === 'sevenBits' || unit === 'eightBits') return {};
+  const startsAtNone = unit === 'percent' || unit === 'factor' || attenuation;
+  return range.low === 0 || !startsAtNone ? { most: range.high } : {};
 }
 
 /** The unit of levels that run from 0 to a number. */

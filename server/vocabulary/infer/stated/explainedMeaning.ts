@@ -1,9 +1,12 @@
 import { readHeading } from '../../../trade/headings/headings';
+import { unchangedAt } from '../../../trade/headings/statedScale';
+import { isSilentAtNone } from '../../../trade/languages/silenceWords';
 import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysOf, writtenWords } from '../../../trade/phrases/toldWords';
 import { unitPartsIn } from '../../../trade/phrases/unitFractions';
 import { endsIn } from '../../../trade/statements/playing/statedEnds';
+import { saysInTurn } from '../../../trade/statements/playing/turns';
 import type { InferredTarget } from '../words/meaningRules';
 import type { ExplainedName } from './explainedNames';
 
@@ -96,7 +99,9 @@ function isBehind(text: string): boolean {
 }
 
 function targetIn(text: string): InferredTarget | undefined {
-  if (recorded.test(text) && (keyWord.test(text) || saysOf(text, 'root'))) return 'pitch_keycenter';
+  // Of a factor `1 (as recorded)` says how it counts.
+  const isKey = unchangedAt(text) === undefined && !isSilentAtNone(text);
+  if (isKey && recorded.test(text) && (keyWord.test(text) || saysOf(text, 'root'))) return 'pitch_keycenter';
   for (const [pattern, target] of phrases) if (pattern.test(text)) return target;
   // `in cents` and `from 0 at the beginning` say how it counts.
   if (isSmallWord(text.split(' ')[0])) return undefined;
@@ -156,6 +161,10 @@ const lengthWord =
 const sampleWord =
   /(?<!\p{L})(?:first and last|start and end|anfang und ende|erster und letzter|d\u00e9but et fin|inicio y fin(?:al)?|inizio e fine|begin en eind\p{L}*)(?!\p{L}).{0,40}(?<!\p{L})(?:frames?|samples?|recording|file|datei|aufnahme|abtast\p{L}*|fichier|enregistrement|grabaci\p{L}+|registrazione|opname)/iu;
 
+/** How an explanation speaks of takes and of how many there are (from memory). */
+const whichOfHowMany =
+  /(?<!\p{L})(?:(?:which|number|position|place|index|turn|nr\.?) (?:\p{L}+ )?(?:of|out of|and) (?:how many|the (?:number|count) of) (?:\p{L}+ )?(?:takes?|recordings?|turns?|alternat\p{L}+|variations?|repetitions?)|welche[rs]? von wie ?vielen|quelle? (?:prise )?sur combien|cu[\u00e1a]l de cu[\u00e1a]ntas|quale di quante|welke van hoeveel)(?!\p{L})/iu;
+
 /** What two names hold that one explanation speaks of: the two ends of a range. */
 function pairIn(text: string): Ends | undefined {
   const ends = rangeIn(text);
@@ -163,6 +172,7 @@ function pairIn(text: string): Ends | undefined {
 }
 
 function rangeIn(text: string): Ends | undefined {
+  if (whichOfHowMany.test(text) || saysInTurn(text)) return ['seq_position', 'seq_length'];
   if (saysOf(text, 'velocities')) return ['lovel', 'hivel'];
   if (namesLoop(text))
     return lengthWord.test(text) ? ['loop_start', 'loop_length'] : ['loop_start', 'loop_end'];

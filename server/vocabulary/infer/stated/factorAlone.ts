@@ -1,3 +1,4 @@
+import { withoutUnchanged } from '../../../trade/headings/statedScale';
 import { bareWord } from '../../../trade/languages/spelling';
 import { unitByStem } from '../../../trade/languages/unitStems';
 import { rangeWords } from '../../../trade/rangeWords';
@@ -18,7 +19,7 @@ const between = new RegExp(`^(?:${rangeWords})$`, 'iu');
  * ends the values have to tell.
  */
 export function factorMeanings(told: ToldPlace, own: readonly string[]): readonly Meaning[] {
-  if (told.unit !== 'ratio' || !isFactorAlone(told.text, own)) return [];
+  if (told.unit !== 'ratio' || !isFactorAlone(withoutUnchanged(told.text), own)) return [];
   const { range } = told;
   if (range?.low === 0 && range.high === 1) return [{ target: 'volume', weight: 0.85, unit: undefined }];
   return range ? [] : meaningsOf(['factor'], [], []);

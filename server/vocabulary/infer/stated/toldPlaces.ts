@@ -1,4 +1,5 @@
 import { unchangedAt } from '../../../trade/headings/statedScale';
+import { isSilentAtNone } from '../../../trade/languages/silenceWords';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../../trade/meaning';
 import { loopModeInWords } from '../../../trade/readings/loopPhrases';
@@ -16,6 +17,7 @@ import { explainedNames } from './explainedNames';
 import { isLoopSpan, saysStartAndLength } from './loopSpans';
 import { isMeasured } from './measured';
 import { asAttenuation, ofLoop } from './refinedMeaning';
+import { speaksOfLoop, toldPosition } from './toldPositions';
 import { toldValues } from './toldValues';
 
 /** What the prose of a document says of a place by its own name. */
@@ -71,6 +73,7 @@ export function toldPlaces(
   const explained = explainedNames(prose, columns);
   const explaining = prose.filter((text) => /[=:\u2192]|->/u.test(text)).join('\n');
   const known = new Map<string, ToldPlace | undefined>();
+  const hasLoops = columns.some(speaksOfLoop);
   const spans = prose.flatMap(clausesOf).filter(({ text }) => saysStartAndLength(text));
   for (const column of columns) {
     const { own } = column;
@@ -78,7 +81,7 @@ export function toldPlaces(
     if (id.length < 2 || isLevelOfBand(own)) continue;
     if (!known.has(id)) {
       const starting = clauses.get(leadOf(own[0])) ?? [];
-      known.set(id, asAttenuation(own, toldOf(column, starting, explaining, explained.get(id))));
+      known.set(id, asAttenuation(own, toldOf(column, starting, explaining, explained.get(id), hasLoops)));
     }
     const found = loopSpanOf(column, spans) ?? ofLoop(column, known.get(id));
     if (found) told.set(column, found);
@@ -156,6 +159,7 @@ function toldOf(
   clauses: readonly Clause[],
   explaining: string,
   explained: ExplainedName | undefined,
+  hasLoops: boolean,
 ): ToldPlace | undefined {
   const says = explained?.says;
   const words = new Set(cells.flatMap((cell) => cell?.text.trim() ?? []));
@@ -165,7 +169,8 @@ function toldOf(
   const ownScale = says === undefined ? undefined : scaleIn(says, meaning, values);
   if (ownScale?.meaning !== undefined) return ownScale;
   for (const { text, words } of clauses) {
-    const told = startsWith(words, own) ? scaleIn(text, meaning, values) : undefined;
+    const held = meaning ?? toldPosition(own, text, hasLoops);
+    const told = startsWith(words, own) ? scaleIn(text, held, values) : undefined;
     // Keys lie semitones from one another.
     if (!told || (told.meaning === 'tune' && meaning === undefined && isKeyName(own))) continue;
     if (!ownScale) return told;
@@ -192,7 +197,7 @@ function scaleIn(
   const sides = meaning === undefined || meaning === 'pan' ? panEndsIn(text) : undefined;
   if (sides) return { text, meaning: 'pan', unit: undefined, range: sides, isMeasured: false, values };
   const known = meaning === undefined ? undefined : scaled[meaning];
-  const isOfLevel = amplitude.test(text) || (unchangedAt(text) ?? 1) > 1;
+  const isOfLevel = amplitude.test(text) || (unchangedAt(text) ?? 1) > 1 || isSilentAtNone(text);
   const level = scaleOf(text, ['volume']);
   const scale = known ? scaleOf(text, known) : isOfLevel ? level : (scaleOf(text, ['tune']) ?? level);
   if (!scale) return undefined;

@@ -78,18 +78,17 @@ function speaksOfOther(own: readonly string[]): boolean {
   return own.some((word) => conceptsOf(word)?.concepts.some((one) => !numberConcepts.has(one)));
 }
 
-/** Adds how many turns there are: beside their positions, a place called `of` or after a count whose numbers are never below those. */
+/**
+ * Adds how many turns there are: beside their positions, a place called `of` or after a count whose numbers are never below those, or one
+ * that says of each region how many have the same keys.
+ */
 export function withTurnCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
   const position = all.find(({ target, part }) => target === 'seq_position' && part === undefined);
   if (!position || all.some(({ target }) => target === 'seq_length')) return [...all];
-  const isCount = ({ own, level, around, listed }: Column) =>
-    level === position.column.level &&
-    !listed &&
-    around.join() === position.column.around.join() &&
-    own.length > 0 &&
-    own.every((word) => conceptsOf(word)?.concepts.join() === 'count');
-  const found = rows.columns.flatMap((column) => {
-    if (!isCount(column) || all.some((one) => one.column === column)) return [];
+  const besides = rows.columns.flatMap((column) => {
+    const { level, listed, around, own } = column;
+    const isBeside = level === position.column.level && around.join() === position.column.around.join();
+    if (!isBeside || listed || own.length === 0 || all.some((one) => one.column === column)) return [];
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     const isAbove = [...facts.numbers].every((number, row) => !(number < position.facts.numbers[row]));
@@ -97,7 +96,27 @@ export function withTurnCounts(rows: Rows, all: readonly Assigned[]): Assigned[]
       ? [{ column, texts, facts }]
       : [];
   });
-  if (found.length !== 1) return [...all];
+  const saysCount = ({ own }: Column) => own.every((word) => conceptsOf(word)?.concepts.join() === 'count');
+  const named = besides.filter(({ column }) => saysCount(column));
   const evidence = 'It stands beside the positions, and none of these is greater.';
-  return [...all, { ...position, ...found[0], target: 'seq_length', weight: 0.74, others: [], evidence }];
+  const [one, ...others] = named.length > 0 ? named : besides.filter((found) => areSizesOfSets(found, all));
+  if (!one || others.length > 0) return [...all];
+  return [...all, { ...position, ...one, target: 'seq_length', weight: 0.74, others: [], evidence }];
 }
+
+/** Whether a place says of each region how many have the same keys and velocities, of which there are several somewhere. */
+function areSizesOfSets(
+  { column, facts }: Pick<Assigned, 'column' | 'facts'>,
+  all: readonly Assigned[],
+): boolean {
+  const isTurnWord = (word: string) => conceptsOf(word)?.concepts.some((one) => turnConcepts.has(one));
+  if (!column.own.some(isTurnWord) && speaksOfOther(column.own)) return false;
+  const alike = all.filter(({ target }) => keyTargets.has(target) || layerTargets.has(target));
+  if (!alike.some(({ target }) => keyTargets.has(target))) return false;
+  const ids = Array.from(facts.numbers, (_, row) => alike.map(({ texts }) => texts[row] ?? '').join('|'));
+  const sizes = new Map<string, number>();
+  for (const id of ids) sizes.set(id, (sizes.get(id) ?? 0) + 1);
+  return facts.greatest > 1 && ids.every((id, row) => sizes.get(id) === facts.numbers[row]);
+}
+
+const turnConcepts: ReadonlySet<string> = new Set(['rr', 'file', 'count']);
