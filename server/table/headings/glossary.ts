@@ -25,6 +25,10 @@ const sampleOff =
 const correction =
   /\b(?:correct(?:ion|s)|apply|tuning to|korrektur|corrige|correcci\u00f3n|correzione)\b.{0,20}\b(?:to|for)\b/iu;
 
+/** A number of cents, and what it means of the recording: `+8 means the recording is 8 cents sharp`. */
+const deviating =
+  /(?<![\d.,])[+-]?(\d{1,2}(?:[.,]\d+)?)\s*(?:=|:|means?|says?|is|hei\u00dft|bedeutet|signifie|significa|betekent|betyder|oznacza|znamen\u00e1)[:,]?\s([^.!?\r\n]{0,30}(?:recording|sample|file|aufnahme|datei|enregistrement|\u00e9chantillon|fichier|grabaci\u00f3n|muestra|registrazione|campione|opname|bestand|inspelning|nagranie|nahr\u00e1vka|grava\u00e7\u00e3o)[^.!?\r\n]{0,20}\s(\d{1,2}(?:[.,]\d+)?)\s*(?:cents?|centy?|ct|c)(?!\p{L})[^.!?,\r\n]{0,20})/iu;
+
 /** Finds what the text around a table says of its headings: `"off" is how many cents the recording is sharp`, `VL = lowest velocity`. */
 export class Glossary {
   /** The texts around the tables. */
@@ -82,6 +86,18 @@ export class Glossary {
     if (!this.#explained.has(key)) this.#explained.set(key, { text, says: says.trim() });
   }
 
+  /** A tuning whose numbers say how far the recordings are off, as a text says by an example. */
+  #deviation(heading: string): Explained | undefined {
+    const reading = readHeading(heading);
+    if (reading?.meaning !== 'tune') return undefined;
+    for (const text of this.texts) {
+      const [, number, says = '', again] = deviating.exec(text) ?? [];
+      if (number !== undefined && number === again && sampleOff.test(says))
+        return { meaning: 'deviation', unit: 'cents', text };
+    }
+    return undefined;
+  }
+
   /** What is said of a heading; `undefined` where nothing is, or it is not understood. */
   explain(heading: string): Explained | undefined {
     const settled = this.#settled.get(heading);
@@ -90,7 +106,7 @@ export class Glossary {
     const pan = this.#onSides.find(({ whole }) => givesSides(whole, heading));
     if (pan) return { meaning: 'pan', unit: undefined, text: pan.text };
     const found = this.#explained.get(bareWord(heading));
-    if (!found) return undefined;
+    if (!found) return this.#deviation(heading);
     const { says, text } = found;
     if (sampleOff.test(says) && !correction.test(says)) {
       const unit = /semitone|halbt|demi|semitono|halve/iu.test(says) ? 'semitones' : 'cents';

@@ -153,7 +153,7 @@ export const czech: LanguageWords = {
     ],
     root: ['zaklad', 'koren', 'puvodni', 'vychozi'],
     velocities: ['dynami', 'uhoz', 'sila', 'sile', 'sily', 'velocity'],
-    quieter: ['slabs', 'utlum', 'ztis', 'zeslab', 'tissi', 'snizit', 'snizen', 'ubrat'],
+    quieter: ['slabs', 'utlum', 'ztis', 'zeslab', 'tissi', 'tise', 'snizit', 'snizen', 'ubrat'],
     louder: ['silnejs', 'posilen', 'zesil', 'hlasitej', 'zvys', 'pridat'],
     up: ['zvys', 'nahoru', 'vys'],
     down: ['snizit', 'snizen', 'zniz', 'dolu', 'niz'],

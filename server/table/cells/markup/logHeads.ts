@@ -14,6 +14,8 @@ const stamp = new RegExp(
   String.raw`^[ \t]*(?:\[\s*(?:${date}[T ,]{1,2})?${clock}[^\]\r\n]{0,12}\]|\[\s*\d{1,8}\.\d{3,9}\s*\]|(?:${date}[T ,]{1,2})?${clock}(?:Z|\s?[+-]\d{2}:?\d{2})?(?![\d:])|${level}|(?:${doing}|(?:zone|region|sample|entry|slot)\s?#?\d{1,5}):(?=\s))`,
   'iu',
 );
+/** A number in brackets before what a dump says of an entry. */
+const counter = /^[ \t]*\[\s*(\d{1,5})\s*\](?=\s)/;
 const field = /(?:^|[\s,;|])\p{L}[\p{L}\p{N}_.-]*=(?=\S)/gu;
 /** What a program says that it does with a file, before the file's name. */
 const deed = new RegExp(
@@ -33,19 +35,27 @@ export function withoutLogHeads(text: string): string {
   if (!namesAudioFileIn(text.slice(0, 4000))) return text;
   const lines = text.slice(0, 1 << 16).split(/\r\n?|\n/, mostLooks);
   const filled = lines.filter((line) => line.trim() !== '');
-  const stamped = filled.filter((line) => stamp.test(line));
+  const isStamped = (line: string) => stamp.test(line) || (isCounted && counter.test(line));
+  const isCounted = areCounted(filled);
+  const stamped = filled.filter(isStamped);
   const zones = stamped.filter((line) => namesAudioFileIn(line) && zoneFrom(line) >= 0);
   if (zones.length < fewestZones || stamped.length * 3 < filled.length * 2) return text;
   return text.replace(/[^\r\n]+/g, (line) => {
-    if (line.length > longestLine || !stamp.test(line)) return line;
+    if (line.length > longestLine || !isStamped(line)) return line;
     const from = zoneFrom(line);
     return from < 0 ? ' '.repeat(line.length) : ' '.repeat(from) + line.slice(from);
   });
 }
 
+/** Whether lines begin with numbers in brackets that count them: others may be keys. */
+function areCounted(lines: readonly string[]): boolean {
+  const numbers = lines.flatMap((line) => counter.exec(line)?.[1] ?? []).map(Number);
+  return numbers.length > 1 && numbers[0] <= 1 && numbers.every((number, at) => number === numbers[0] + at);
+}
+
 /** Where what a line of a log says of a zone begins; −1 where it says nothing of one, or more before it than a head does. */
 function zoneFrom(line: string): number {
-  const head = stamp.exec(line)?.[0].length ?? 0;
+  const head = (stamp.exec(line) ?? counter.exec(line))?.[0].length ?? 0;
   const [first, ...more] = [...line.slice(head).matchAll(field)];
   const from = first ? head + first.index + (/^[\s,;|]/.test(first[0]) ? 1 : 0) : -1;
   const name = nameEnd.exec(line.slice(head))?.index ?? -1;

@@ -10,7 +10,7 @@ export interface PlacedValue extends ToldValue, Stretch {}
 
 /** What parts the clauses of a sentence; a comma between digits is a decimal one. */
 const parting =
-  /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
+  /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s|(?<=\S)[ \u00a0]{2,}(?=\p{L}{2,}\s)/gu;
 const mostWords = 16;
 /** Two bare numbers, which a root has to say are keys. */
 export const barePair = new RegExp(

@@ -25,7 +25,7 @@ const minusUnit =
   /(?:^|[\s([])(?:[-\u2013]\s?|(?:minus|negative|neg\.?|negativ\p{L}*|moins|menos|meno)\s)db(?!\p{L})/u;
 /** A number with what it means: `6 = 6 dB quieter`, `3 means -3 dB`. */
 const example =
-  /(?<![\p{L}\d.,+-])(\d{1,2}(?:[.,]\d+)?)\s*(?:=|:|->|→|is|means|ist|heisst|bedeutet|est|signifie|es|significa|è|betekent)\s*(-)?\s?(\d{1,2}(?:[.,]\d+)?)\s*db(?!\p{L})(.{0,30})/u;
+  /(?<![\p{L}\d.,+-])(\d{1,2}(?:[.,]\d+)?)\s*(?:=|:|->|→|is|means|ist|heisst|bedeutet|est|signifie|es|significa|è|betekent|znamena|oznacza|betyder|betyr|tarkoittaa|jelent|inseamna|znaci|означает|значит|означає)\s*(?:(?:o|um|de|di|na|med|by|cu|на)\s)?(-)?\s?(\d{1,2}(?:[.,]\d+)?)\s*db(?!\p{L})(.{0,30})/u;
 /** An amount in dB, which a sentence takes off some zones or all. */
 const amount = /\d\s?(?:db|decibels?|dezibel|дб)(?!\p{L})/u;
 const nothing = /(?<![\d.,])0\s?(?:db|decibels?|dezibel|дб)(?!\p{L})/gu;
