@@ -40,11 +40,13 @@ export interface TemplateResult {
  * Puts an instrument into a template: its groups and regions take the place of the examples, in their style, facts are put
  * where the template marks them, and all else stays byte for byte. Values of the source come before those of the template.
  * A region that would sound otherwise than it is meant, because the template cannot say what it is, is left out and noted.
- * Fails with an {@link OutputError} where the template has no example.
+ * Fails with an {@link OutputError} where the template has no example, or the source no region.
  */
 export async function intoTemplate(template: Template, source: TemplateSource): Promise<TemplateResult> {
   const { notation, read } = template;
   const { instrument } = source;
+  if (instrument.regions.length === 0)
+    throw new OutputError('what is to be put into the template has no regions');
   const marked = await read(template.text);
   const facts = new Map([...instrumentFacts(instrument), ...source.facts]);
   const filled = fillMarkings(marked, notation, facts);

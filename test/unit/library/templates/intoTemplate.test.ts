@@ -133,6 +133,12 @@ describe('a template in SFZ', () => {
   it('refuses a template without an example', async () => {
     await expect(putInto('<global> volume=1\n', soft)).rejects.toThrow('no example');
   });
+
+  it('refuses a source without regions', async () => {
+    await expect(putInto('<region> sample=a.wav key=60\n', '<control> set_cc1=2\n')).rejects.toThrow(
+      'no regions',
+    );
+  });
 });
 
 describe('facts in a template', () => {
