@@ -1,4 +1,5 @@
 import { audioEndingInText, isAudioFileName } from '../model/fileNames';
+import { finish } from '../model/steps';
 import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
@@ -8,20 +9,13 @@ import { withoutLogHeads } from './cells/markup/logHeads';
 import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
 import { xmlCells } from './cells/markup/xmlCells';
-import { withRecording } from './cells/oneRecording';
-import { useSampleList } from './cells/sampleList';
-import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
-import { findTables } from './cells/tableRows';
-import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
-import { useNameOctaves } from './columns/octaves/octavesOfNames';
-import { useCellLabels } from './headings/cellLabels';
-import { Glossary } from './headings/glossary';
-import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
+import { openTablesInSteps } from './openedTables';
 import { pieceList } from './pieceList';
+import type { Table } from './zones/zones';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
@@ -33,15 +27,6 @@ const mostLooks = 300;
 /** Signs of code and of markup; a line between two slashes at each end, as `//Italic//`, is one of a wiki and no comment. */
 const markup =
   /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/(?!\p{L}[^\r\n/]*[^\s/]\/\/[ \t]*$)|#(?:define|include)\b)|(?:[)}\]];|\{)[ \t]*$/mu;
-
-const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
-/** So many assignments stand in a sentence about a table: `C3=60`, `x=in use`. */
-const mostAssigned = 2;
-const assignedValue = /=/g;
-const keyOpcode = /\s(?:(?:lo|hi)?(?:key|vel)|pitch_keycenter)=/i;
-/** So many lines before and behind a table may give one value each. */
-const mostStated = 6;
-const longestStated = 120;
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others
@@ -68,25 +53,12 @@ export function lackOfZoneTable(text: string): string | undefined {
     (isTagged && xmlCells(start) !== undefined);
   const isPlain = !html && !isKnown;
   const bare = withoutLogHeads(withoutComments(start)).replace(/^\ufeff?\s*/, '');
-  const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));
-  const cells = isMarkup ? undefined : tableCells(start);
-  if (!cells)
-    return isMarkup
-      ? isJson(start)
-        ? 'it is JSON, but lists no samples with keys'
-        : 'it looks like program code'
-      : 'its lines have no columns, and do not name samples with keys';
-  const split = findTables(cells);
-  const { texts } = new Glossary(cells, split);
-  const recorded = withRecording(cells, split, texts);
-  const tables = recorded ? findTables(recorded) : split;
-  const read = recorded ?? cells;
-  useSampleList(read, tables);
-  useNameOctaves(read, tables);
-  if (tables.some(({ headings }) => headings.every(({ text: heading }) => heading === '')))
-    useStatedHeadings(read, tables, recorded ? new Glossary(read, tables).texts : texts);
-  useCellLabels(read, tables);
-  const lacks = tables.map((rows) => lackOf(read, rows, recorded !== undefined));
+  if (isPlain && (markup.test(bare) || isSfz(withoutComments(start))))
+    return isJson(start) ? 'it is JSON, but lists no samples with keys' : 'it looks like program code';
+  const opened = finish(openTablesInSteps(start));
+  const found = 'problem' in opened ? opened.found : opened;
+  if (!found) return 'its lines have no columns, and do not name samples with keys';
+  const lacks = found.tables.map((table) => lackOf(found.cells, table, found.isOneRecording));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
 }
 
@@ -100,42 +72,29 @@ const namedEntry = new RegExp(
 export function namesEntries(lines: readonly string[]): boolean {
   const told = lines.filter((line) => !/^\s*(?:#|--|;)\s/.test(line));
   const entries = told.filter((line) => namedEntry.test(line));
-  const isSfz = entries.some((line) => /^\s*sample=/i.test(line) && keyOpcode.test(line));
-  return !isSfz && entries.length > 1 && entries.length * 3 >= told.length * 2;
+  return !isSfz(entries.join('\n')) && entries.length > 1 && entries.length * 3 >= told.length * 2;
 }
 
-/**
- * Whether values are given to names in more places than a sentence or two has, or on most lines. Lines before or behind the others that
- * give one value alone, as `Rate=44100` and `middle C=C3` do, may be statements about a table.
- */
-function isAssigning(text: string): boolean {
-  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '');
-  const isStated = (line: string) =>
-    line.length < longestStated &&
-    line.match(assignedValue)?.length === 1 &&
-    !/\t|["'{}<>]|\.\w{3,4}\s*$/.test(line);
-  const first = lines.findIndex((line) => !isStated(line));
-  const last = lines.findLastIndex((line) => !isStated(line));
-  const rest =
-    first < 0 || lines.length - (last - first + 1) > mostStated ? lines : lines.slice(first, last + 1);
-  if (namesEntries(rest)) return false;
-  const count = rest.join('\n').match(assignment)?.length ?? 0;
-  const isLone = rest.length < 2 && rest.length < lines.length;
-  return isLone || count > mostAssigned || count * 4 >= rest.length;
+/** Whether lines begin with samples and give them keys by the opcodes of SFZ, without a header. */
+function isSfz(text: string): boolean {
+  return /^\s*sample=.*\s(?:(?:lo|hi)?(?:key|vel)|pitch_keycenter)=/im.test(text);
 }
 
 const nothing = 'it has no rows';
 
 /** What a table lacks; `undefined` where it holds zones. */
-function lackOf(cells: TableCells, rows: TableRows, hasRecording: boolean): string | undefined {
-  if (rows.data.length === 0) return nothing;
-  const columns = readColumns(cells, rows);
-  if (hasRecording && columns.some((one) => keyMeanings.includes(one.meaning) && isHeaded(one)))
+function lackOf(
+  cells: TableCells,
+  { rows, data, columns }: Table,
+  isOneRecording: boolean,
+): string | undefined {
+  if (data.length === 0) return nothing;
+  if (isOneRecording && columns.some((one) => keyMeanings.includes(one.meaning) && isHeaded(one)))
     return undefined;
-  const pieces = pieceList(cells, rows.data.slice(0, mostLooks), columns);
+  const pieces = pieceList(cells, data.slice(0, mostLooks), columns);
   if (pieces) return pieces;
   const sample = columns.find(({ meaning }) => meaning === 'sample');
-  const names = rows.data.map((row) => cells.value(cells.cell(row, sample?.index ?? rows.width)));
+  const names = data.map((row) => cells.value(cells.cell(row, sample?.index ?? rows.width)));
   const named = names.filter((name) => name !== '').length;
   const files = names.filter(isAudioFileName);
   const keys = columns.filter(({ meaning, side }) => keyMeanings.includes(meaning) || side?.kind === 'key');

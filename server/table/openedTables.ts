@@ -5,6 +5,7 @@ import type { TableCells } from './cells/cells';
 import { mendCommaEndings } from './cells/commaEndings';
 import { readDatedRanges } from './cells/datedRanges';
 import { fillDittoMarks } from './cells/dittoMarks';
+import { useGeneratorUnits } from './cells/generatorUnits';
 import { readHexadecimals } from './cells/hexadecimals';
 import { joinTables } from './cells/joinedTables';
 import { withRecording } from './cells/oneRecording';
@@ -51,12 +52,16 @@ export interface OpenedTables {
   list: NumberedSamples | undefined;
   /** Words of columns that the text explains. */
   explained: readonly ExplainedWord[];
+  /** Whether the text names one recording whose pieces the rows are. */
+  isOneRecording: boolean;
 }
 
-/** Why a text gives no zones, and the columns that it has all the same. */
-interface NoTables {
+/** Why a text gives no zones, and the tables and columns that it has all the same. */
+export interface NoTables {
   problem: string;
   columns: ColumnReading[];
+  /** Its tables; `undefined` where nothing parts it into cells. */
+  found?: Pick<OpenedTables, 'cells' | 'tables' | 'isOneRecording'>;
 }
 
 /** So many columns are named where none has samples. */
@@ -111,6 +116,7 @@ export function* openTablesInSteps(
     readDatedRanges(cells, rows);
     yield done();
     hexadecimal ||= readHexadecimals(cells, rows);
+    useGeneratorUnits(cells, rows);
     const columns = readColumns(cells, rows, chosen, glossary);
     yield done();
     tables.push({ rows, data: rows.data, columns });
@@ -123,8 +129,9 @@ export function* openTablesInSteps(
   useStatedEnding(cells, tables, glossary.texts);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   const problem = problemOf(cells, tables, columns, chosen !== undefined);
-  if (problem !== undefined) return { problem, columns };
-  return { cells, tables, columns, list, explained, hexadecimal };
+  const isOneRecording = recorded !== undefined;
+  if (problem !== undefined) return { problem, columns, found: { cells, tables, isOneRecording } };
+  return { cells, tables, columns, list, explained, hexadecimal, isOneRecording };
 }
 
 /** Whether a table has rows, and a column of samples. */

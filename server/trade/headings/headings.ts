@@ -8,6 +8,7 @@ import { abbreviated } from './abbreviated';
 import { dictionaryOf, joined } from './dictionary';
 import { meaningByStems } from './headingStems';
 import { isShortUnknown, misspelt, misspeltWhole } from './misspelt';
+import { standardField } from './standardFields';
 import { scaleIn } from './statedScale';
 
 /** What a heading says of its column. */
@@ -154,6 +155,8 @@ const scaleBehind = new RegExp(
 );
 
 function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
+  const field = /\s/.test(text.trim()) ? undefined : standardField(text);
+  if (field) return { meaning: field, unit: undefined };
   const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
   const whole = meaningOf(text, order) ?? meaningOf(text.replace(scaleBehind, ''), order);
   if (whole) return { meaning: whole, unit: bracket ? unitInBrackets(bracket[2]) : unitOf(signUnit(text)) };

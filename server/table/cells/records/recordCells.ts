@@ -7,6 +7,7 @@ import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
 import type { TableCells } from '../cells';
 import type { LiteralComment } from '../literals/literalTree';
+import { chunkFields, spacedField } from './dumpedLines';
 import { fieldOf, fieldsIn, labelledParts } from './recordLines';
 import type { RecordLine } from './records';
 import { Records } from './records';
@@ -35,12 +36,13 @@ export function recordCells(text: string): TableCells | undefined {
       [...linesIn(text, lines)]
         .filter((line) => !isComment(text, line, comment))
         .map((line) => read(text, line)),
+      lines === fewLooks,
     );
-  const read = [oneField, someFields, someParts].find(
+  const read = [oneField, someFields, someParts, alignedField, fieldsOfChunks].find(
     (one) => looksSo(one, fewLooks) && looksSo(one, mostLooks),
   );
   if (!read) return undefined;
-  const records = new Records(text, read !== oneField);
+  const records = new Records(text, read === someFields || read === someParts);
   const comments: LiteralComment[] = [];
   for (const line of linesIn(text, Number.POSITIVE_INFINITY)) {
     if (isComment(text, line, comment)) comments.push(commentOf(text, line));
@@ -92,12 +94,24 @@ function someFields(text: string, { start, end }: { start: number; end: number }
   return { start, end, fields: fields.length > 1 ? fields : [] };
 }
 
+function alignedField(text: string, { start, end }: { start: number; end: number }): RecordLine {
+  const found = spacedField(text, start, end);
+  return { start, end, fields: found ? [found] : [] };
+}
+
+function fieldsOfChunks(text: string, { start, end }: { start: number; end: number }): RecordLine {
+  return { start, end, fields: chunkFields(text, start, end) };
+}
+
 function someParts(text: string, { start, end }: { start: number; end: number }): RecordLine {
   return { start, end, fields: labelledParts(text, start, end) };
 }
 
-/** Whether most lines have labels and values, most labels are known headings, and samples are named beside keys or as files. */
-function areRecords(text: string, lines: readonly RecordLine[]): boolean {
+/**
+ * Whether most lines have labels and values, most labels are known headings, and samples are named beside keys or as files; the first look
+ * may see one record alone.
+ */
+function areRecords(text: string, lines: readonly RecordLine[], isFirstLook: boolean): boolean {
   const isTitle = ({ start, end }: RecordLine) => {
     const line = text.slice(start, Math.min(end, start + 200));
     return title.test(line) || line.trim() === '';
@@ -123,6 +137,6 @@ function areRecords(text: string, lines: readonly RecordLine[]): boolean {
   if (!known.has('sample') && !unlabelled) return false;
   const records = Math.max(...times.values());
   // Two columns parted by a tab are a table of their own unless their labels recur.
-  if (records < 2) return !tabs && files && known.size > 2;
+  if (records < 2) return !tabs && (files || isFirstLook) && known.size > 2;
   return files || keyMeanings.some((meaning) => known.has(meaning));
 }

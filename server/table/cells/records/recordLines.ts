@@ -28,6 +28,8 @@ const mostLabels = 100;
 
 const field = /^[\s*\u2022>-]*(\p{L}[^:=\t]{0,40}?)[ \u00a0]{0,8}(:|=|\t)(?!\/\/)\s*(\S[^\t]*)?$/u;
 const inLine = /(?:^|[\s,;|])(?:(\p{L}[\p{L}\p{N}_#]*) )?(\p{L}[\p{L}\p{N}_#]*) ?([:=]) ?/gu;
+/** What only numbers a zone before its fields: `zone 3`, `#3`. */
+const numbersZone = /^(?:\p{L}{1,12} ?)?#?\d{1,5}[.)]?$/u;
 const parting = ' \t\u00a0,;|';
 
 /** The label and value that a line consists of: `Root key: C3`; `undefined` for any other line. */
@@ -60,9 +62,10 @@ export function fieldsIn(text: string, start: number, end: number): Labelled[] {
     if (before) before.valueEnd = endOfValue(text, before.valueStart, labelStart);
     else {
       const lead = /^\s*(\S.*?)\s*[:,\u2013\u2014-]?\s*$/u.exec(line.slice(0, labelStart - start))?.[1] ?? '';
-      if (lead !== '' && !isAudioFileName(lead)) return [];
+      const isNumber = numbersZone.test(lead);
+      if (lead !== '' && !isNumber && !isAudioFileName(lead)) return [];
       const at = start + line.indexOf(lead);
-      if (lead !== '') found.push(fileAt(at, at + lead.length));
+      if (lead !== '' && !isNumber) found.push(fileAt(at, at + lead.length));
     }
     found.push({ label, labelStart, valueStart: start + match.index + whole.length, valueEnd: end, sign });
     if (found.length > mostLabels) return [];

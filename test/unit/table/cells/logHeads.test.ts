@@ -70,3 +70,15 @@ describe('lines of a log', () => {
     );
   });
 });
+
+describe('a log of opcodes', () => {
+  it('gives zones, though its lines assign values as code does', () => {
+    const line = (at: number, file: string, low: number, high: number) =>
+      `10:14:0${at}.${at}07 INFO  region ${at}: sample=/reeds/${file}.wav lokey=${low} hikey=${high} pitch_keycenter=${low + 2} tune=${at} volume=0`;
+    const text = ['10:14:00.001 INFO  opening "Regal"', line(1, 'r1', 40, 44), line(2, 'r2', 45, 50)].join(
+      '\n',
+    );
+    expect(looksLikeZoneTable(text)).toBe(true);
+    expect(zones(text)).toEqual(['/reeds/r1.wav 40 44 42 1 -', '/reeds/r2.wav 45 50 47 2 -']);
+  });
+});
