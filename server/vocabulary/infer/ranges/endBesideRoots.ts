@@ -38,12 +38,13 @@ export function withEndBesideRoots(rows: Rows, all: readonly Assigned[]): Assign
       speaksOfOther(column)
     )
       continue;
-    if (taken.some(({ weight }) => weight >= surelyNamed && !isBare(column.own))) continue;
+    const isOfSample = taken.some(({ target }) => target === 'offset' || target === 'end');
+    if (!isOfSample && taken.some(({ weight }) => weight >= surelyNamed && !isBare(column.own))) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.unit !== undefined || facts.filled < fewestRoots || facts.notes + facts.whole < facts.filled)
       continue;
-    const target = endOf(root.texts.map(rowKeyNumber), texts.map(rowKeyNumber));
+    const target = endOf(root.texts.map(rowKeyNumber), texts.map(rowKeyNumber), isOfSample);
     if (!target) continue;
     // Of several places of note names that nothing explains none is sure.
     if (facts.notes > 0 && rows.columns.some((other) => other !== column && isUnreadNotes(other, all)))
@@ -79,10 +80,14 @@ function isUnreadNotes(column: Column, all: readonly Assigned[]): boolean {
   return filled > 0 && notes === filled;
 }
 
-/** The end that keys are beside roots; `undefined` where they are none, or the roots themselves. */
+/**
+ * The end that keys are beside roots; `undefined` where they are none, or the roots themselves. `mayBeRoots`: they are named like a
+ * start or an end, so that they say something else than the roots even if all are the same.
+ */
 function endOf(
   roots: readonly (number | undefined)[],
   keys: readonly (number | undefined)[],
+  mayBeRoots: boolean,
 ): 'lokey' | 'hikey' | undefined {
   const byRoot = new Map<number, number>();
   for (const [row, root] of roots.entries()) {
@@ -91,7 +96,8 @@ function endOf(
     byRoot.set(root, key);
   }
   const sorted = [...byRoot].sort(([one], [other]) => one - other);
-  if (sorted.length < fewestRoots || sorted.every(([root, key]) => root === key)) return undefined;
+  const areRoots = sorted.every(([root, key]) => root === key);
+  if (sorted.length < fewestRoots || (areRoots && !mayBeRoots)) return undefined;
   if (sorted.every(([root, key], at) => key <= root && key > (sorted[at - 1]?.[0] ?? -1))) return 'lokey';
   const isHigh = sorted.every(([root, key], at) => key >= root && key < (sorted[at + 1]?.[0] ?? 128));
   return isHigh ? 'hikey' : undefined;
