@@ -8,6 +8,7 @@ import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXmlInSteps } from '../../xml/scan/scan';
+import { parseListedFolder } from '../listedFolder';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
@@ -114,7 +115,9 @@ class UnreadSearch implements XmlHandler {
     this.#folders = new Set(
       pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
-    this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : [])));
+    const places = pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : []));
+    const named = places.flatMap((place) => parseListedFolder(place) ?? []);
+    this.#under = new Set(places.map((place) => parseListedFolder(place)?.by ?? place));
     this.#off = finish(switchedOffIn(text, vocabulary.off ?? []));
     this.#explains = formsExplainedIn(vocabulary);
     const sitesOf = (element: string, at: string): Site[] => {
@@ -123,9 +126,12 @@ class UnreadSearch implements XmlHandler {
         ? [{ path: [{ element, selectors: [] }, ...place.steps], attribute: place.attribute }]
         : [];
     };
-    const listed = vocabulary.levels.flatMap(({ parameters }) =>
-      parameters.flatMap((one) => (one.listed ? [one.listed] : [])),
-    );
+    const listed = [
+      ...named.map((one) => one.listed),
+      ...vocabulary.levels.flatMap(({ parameters }) =>
+        parameters.flatMap((one) => (one.listed ? [one.listed] : [])),
+      ),
+    ];
     this.#sites = [
       ...listed.flatMap(({ element, key, at }) => [...sitesOf(element, key), ...sitesOf(element, at)]),
       ...this.#lists.flatMap(({ element, key, path }) => [
