@@ -30,7 +30,7 @@ const mayChange =
   /(?<!\p{L})(?:(?:may|can|might|could)\s+(?:also\s+|then\s+|itself\s+)?(?:change|alter|vary|redefine|have|give|set|say)|ändern|abändern|abweichen|changer|modifier|cambiar|modificar|cambiare|modificare|alterar|wijzigen|veranderen|ändra|ændre|endre|zmieni\p{L}*|změnit|измен\p{L}*)(?!\p{L})/iu;
 /** How the nearer of two values is said to count. */
 const goesBefore =
-  /(?<!\p{L})(?:own|inner\p{L}*|nearest|closest|eigene[rnms]?|innere[rnms]?|propres?|propi[oa]s?|propri[oa]|própri[oa]s?|eigen|egna?|egen|egne)(?!\p{L})[^.;]{0,60}(?<!\p{L})(?:wins?|prevails?|precedence|priority|(?:goes?|comes?|counts?|is taken) (?:first|before)|vorrang|geht vor|gehen vor|gewinn(?:t|en)|l['’]emporte(?:nt)?|prime(?:nt)?|priorité|prevalecen?|prioridad|prioridade|prevale|prevalgono|vincono|vince|priorità|gaat voor|gaan voor|voorrang|företräde|forrang)(?!\p{L})/iu;
+  /(?<!\p{L})(?:own|inner\p{L}*|nearest|closest|eigene[rnms]?|innere[rnms]?|propres?|propi[oa]s?|propri[oa]|própri[oa]s?|eigen|egna?|egen|egne)(?!\p{L})[^.;]{0,60}(?<!\p{L})(?:wins?|prevails?|precedence|priority|(?:go(?:es)?|comes?|counts?|is taken) (?:first|before)|vorrang|geht vor|gehen vor|gewinn(?:t|en)|l['’]emporte(?:nt)?|prime(?:nt)?|priorité|prevalecen?|prioridad|prioridade|prevale|prevalgono|vincono|vince|priorità|gaat voor|gaan voor|voorrang|företräde|forrang)(?!\p{L})/iu;
 const ofLevels =
   /(?<!\p{L})(?:level|gain|volume|db|decibel|trim|tun\w+|cents?|value|pegel|lautst|wert|niveau|nivel|livell|valor|valeur|waarde|v[äæ]rd|poziom|warto[śs]|hodnot|arvo|voimakkuu|уровен|уровн|громкост|значени|seviye|değer|szint|hangerő|érték|στάθμ|ένταση|τιμ)|音量|电平|增益|レベル|値|值|음량|레벨|값/iu;
 /** Two units of one value, which is no matter of nesting. */
@@ -64,7 +64,8 @@ export function nestingIn(texts: readonly string[]): OuterValues | undefined {
       const isOfUnits = semitones.test(said) && cents.test(said);
       const isAdded = addsIn(said);
       if (isAdded === true && !isOfUnits) return { is: 'adds', text: said };
-      if (isAdded === false || replaces.test(said) || goesBefore.test(said)) return { is: 'replaces', text: said };
+      if (isAdded === false || replaces.test(said) || goesBefore.test(said))
+        return { is: 'replaces', text: said };
     }
   }
   return undefined;
