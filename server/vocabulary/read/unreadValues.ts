@@ -13,6 +13,7 @@ import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
 import { GatheredUnread } from './gatheredUnread';
+import { LostFiles } from './lostFiles';
 import { keyOfEntry, readEntries, referencesTo } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
@@ -40,12 +41,14 @@ export function* unreadValuesInSteps(
   const text = instrument.sources[0]?.text ?? '';
   // Samples are looked for in lists alone.
   const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
-  const search = new UnreadSearch(text, vocabulary, used, understood);
+  const search = new UnreadSearch(text, vocabulary, used, understood, new LostFiles(instrument));
   yield 0;
   yield* scanXmlInSteps(text, search);
   return [...search.notes, ...search.gathered(vocabulary.name)];
 }
 
+/** A longer text is no path. */
+const longestPath = 400;
 /** So many different values of a place are looked at for an explanation of others. */
 const mostLooks = 32;
 
@@ -94,14 +97,17 @@ class UnreadSearch implements XmlHandler {
   #attributes: { name: string; start: number; nameStart: number; end: number }[] = [];
 
   readonly #understood: ReadonlySet<number>;
+  readonly #lost: LostFiles;
 
   constructor(
     text: string,
     vocabulary: Vocabulary,
     usedSamples: ReadonlySet<string>,
     understood: ReadonlySet<number>,
+    lost: LostFiles,
   ) {
     this.#understood = understood;
+    this.#lost = lost;
     this.#text = text;
     this.#vocabulary = vocabulary;
     this.#lists = sampleListsOf(vocabulary);
@@ -184,7 +190,7 @@ class UnreadSearch implements XmlHandler {
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
       else if (!isTold && !this.#understood.has(start) && !this.#isRead(name, value))
-        this.#unread.add(element, name, { what: `${name}="${value}"`, start: nameStart, end });
+        this.#tellUnread(element, name, `${name}="${value}"`, nameStart, start, end);
     }
     if (empty) this.close();
   }
@@ -199,8 +205,22 @@ class UnreadSearch implements XmlHandler {
     if (this.#inOff) this.#seeFile(shown);
     else if (!this.#isRead(undefined, shown)) {
       const element = this.#open[this.#open.length - 1]?.name ?? '';
-      this.#unread.add(element, '', { what: `the text "${shown}"`, start, end });
+      this.#tellUnread(element, '', `the text "${shown}"`, start, start, end);
     }
+  }
+
+  /** Tells of a value that is not read, `valueStart` being where it stands itself: of a file that is lost by itself. */
+  #tellUnread(
+    element: string,
+    name: string,
+    what: string,
+    start: number,
+    valueStart: number,
+    end: number,
+  ): void {
+    const value = this.#text.slice(valueStart, Math.min(end, valueStart + longestPath));
+    const open = this.#open.map((one) => one.name);
+    if (!this.#lost.add(value, open, start, end)) this.#unread.add(element, name, { what, start, end });
   }
 
   #seeFile(text: string): void {
@@ -246,7 +266,7 @@ class UnreadSearch implements XmlHandler {
 
   /** What is told of values that are not read. */
   gathered(vocabulary: string): ConversionNote[] {
-    return this.#unread.notes(vocabulary);
+    return [...this.#lost.notes(), ...this.#unread.notes(vocabulary)];
   }
 
   /** Whether an attribute of the innermost element, or its text, is at a place that the vocabulary reads or tells elements apart by. */

@@ -235,7 +235,7 @@ function referenceIn(
     const known = values.filter(({ text }) => paths.has(text.trim())).length;
     // Where the name or a sign says that something is referred to, some entries may be missing.
     const isSigned = values.every(({ text }) => text.trim().startsWith('#'));
-    const fewest = (isNamed(words) || isSigned) && !byPosition ? 5 : 8;
+    const fewest = isNamed(words) || isSigned ? 5 : 8;
     return known > 0 && known * 10 >= values.length * fewest;
   });
   const named = referring.find(([, words]) => isNamed(words));

@@ -306,7 +306,7 @@ function standsInstead(type: ElementType, region: ElementType): boolean {
   if (!zone?.parent || !areKeyed(zone)) return false;
   let branch: ElementType | undefined = region;
   while (branch && branch.parent !== zone) branch = branch.parent;
-  return branch !== undefined && branch.mostInParent === 1 && branch.count + type.count <= zone.count;
+  return branch !== undefined && branch.parents + type.parents <= zone.count;
 }
 
 /** Where an element names audio files, in itself or in children. */
