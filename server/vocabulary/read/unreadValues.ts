@@ -98,6 +98,8 @@ class UnreadSearch implements XmlHandler {
 
   readonly #understood: ReadonlySet<number>;
   readonly #lost: LostFiles;
+  /** The names of elements that are regions or entries of lists of samples. */
+  readonly #ofSamples: ReadonlySet<string>;
 
   constructor(
     text: string,
@@ -118,6 +120,11 @@ class UnreadSearch implements XmlHandler {
           this.#unused.set(entry.start, entry.values.get(path)?.text ?? name);
       }
     }
+    const regions = vocabulary.levels.filter(({ is }) => is === 'region');
+    this.#ofSamples = new Set([
+      ...this.#lists.map(({ element }) => element),
+      ...regions.flatMap(({ element, also = {} }) => [element, ...Object.keys(also)]),
+    ]);
     this.#folders = new Set(
       pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
@@ -189,8 +196,8 @@ class UnreadSearch implements XmlHandler {
       const value = this.#text.slice(start, Math.min(end, start + 60));
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
-      else if (!isTold && !this.#understood.has(start) && !this.#isRead(name, value))
-        this.#tellUnread(element, name, `${name}="${value}"`, nameStart, start, end);
+      else if (!isTold && !this.#understood.has(start))
+        this.#tell(name, value, `${name}="${value}"`, nameStart, start, end);
     }
     if (empty) this.close();
   }
@@ -203,24 +210,25 @@ class UnreadSearch implements XmlHandler {
   characters(start: number, end: number): void {
     const shown = this.#text.slice(start, Math.min(end, start + 60)).trim();
     if (this.#inOff) this.#seeFile(shown);
-    else if (!this.#isRead(undefined, shown)) {
-      const element = this.#open[this.#open.length - 1]?.name ?? '';
-      this.#tellUnread(element, '', `the text "${shown}"`, start, start, end);
-    }
+    else this.#tell(undefined, shown, `the text "${shown}"`, start, start, end);
   }
 
-  /** Tells of a value that is not read, `valueStart` being where it stands itself: of a file that is lost by itself. */
-  #tellUnread(
-    element: string,
-    name: string,
+  /** Tells of a value if it is not read, `valueStart` being where it stands itself: of a file that is lost by itself. */
+  #tell(
+    attribute: string | undefined,
+    shown: string,
     what: string,
     start: number,
     valueStart: number,
     end: number,
   ): void {
+    const isRead = this.#isRead(attribute, shown);
+    // What is read around regions may be another thing in each of them.
+    if (isRead && this.#open.some(({ name }) => this.#ofSamples.has(name))) return;
     const value = this.#text.slice(valueStart, Math.min(end, valueStart + longestPath));
-    const open = this.#open.map((one) => one.name);
-    if (!this.#lost.add(value, open, start, end)) this.#unread.add(element, name, { what, start, end });
+    const open = this.#open.map(({ name }) => name);
+    if (this.#lost.add(value, open, start, end) || isRead) return;
+    this.#unread.add(open.at(-1) ?? '', attribute ?? '', { what, start, end });
   }
 
   #seeFile(text: string): void {
