@@ -8,6 +8,7 @@ import type { FormField } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
+import { parseListedFolder } from './listedFolder';
 import { folderPlaces, parsePlace } from './places';
 import type {
   Chances,
@@ -48,7 +49,7 @@ function isStepEnd(name: string): name is StepEnd {
 /** Whether a text names places, with a bar between them. */
 function areFolderPlaces(under: string): boolean {
   const places = folderPlaces(under);
-  return places.length > 0 && places.every((place) => parsePlace(place));
+  return places.length > 0 && places.every((place) => parsePlace(place) ?? parseListedFolder(place));
 }
 
 type Members = ReadonlyMap<string, JsonNode>;

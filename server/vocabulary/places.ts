@@ -47,11 +47,15 @@ export function parsePlace(at: string): PlacePath | undefined {
 }
 
 /**
- * Whether a parameter is read only where its element says nothing else of it, and never written: a value of a list, or a root key in
- * a place of key ranges, where a single key is the root key too.
+ * Whether a parameter is read only where its element says nothing else of it, and never written: a value of a list, velocities that a
+ * word stands for beside a place of their numbers, or a root key in a place of key ranges, where a single key is the root key too.
  */
 export function isStandIn(one: VocabularyParameter, parameters: readonly VocabularyParameter[]): boolean {
   if (one.listed) return true;
+  const isNumbers = ({ parameter, form }: VocabularyParameter) =>
+    parameter === one.parameter && form.kind === 'velocity';
+  if (one.form.kind === 'words' && !one.form.over && /^(?:lo|hi)vel$/.test(one.parameter))
+    return parameters.some(isNumbers);
   const isRange = (other: VocabularyParameter) => other.at === one.at && other.part !== undefined;
   return one.parameter === 'pitch_keycenter' && one.part === undefined && parameters.some(isRange);
 }

@@ -251,7 +251,8 @@ export type ValueForm =
   /**
    * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
    * from an element around it or from the region before it, that names a further folder, the nearest one where several do, inside those of elements of its name; several places with `|`
-   * between them are joined in that order, each one where it stands around; `ending`: what is to be put behind.
+   * between them are joined in that order, each one where it stands around; `//stencil[@id=current()/@like]/@folder` is one in the entry
+   * of a list that `@like` refers to; `ending`: what is to be put behind.
    * `list`: the text is no path but the key of an entry in a list of samples.
    */
   | {

@@ -1,10 +1,11 @@
 import { joinPath } from '../../model/paths';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { readSamplePath } from '../forms/samplePath';
+import { parseListedFolder } from '../listedFolder';
 import type { NamedFolder } from '../nestedFolders';
 import { nestedFolder } from '../nestedFolders';
 import { folderPlaces, parsePlace } from '../places';
-import { readSampleList } from '../read/sampleList';
+import { readEntries, readSampleList, referencesTo } from '../read/sampleList';
 import type { ValueForm, Vocabulary } from '../vocabulary';
 import type { StyledElement } from './styleTree';
 import { elementTree, valueAt } from './styleTree';
@@ -75,7 +76,8 @@ function outerFolder(
   under: string,
   offset: number,
 ): string | undefined {
-  const path = parsePlace(under);
+  const listed = parseListedFolder(under);
+  const path = parsePlace(listed?.by ?? under);
   if (!path) return undefined;
   if (last?.text !== text) last = { text, root: elementTree(text) };
   const outer = new Set(vocabulary.levels.map(({ element }) => element));
@@ -89,7 +91,13 @@ function outerFolder(
     const folder = value.attribute ? decodeXmlAttribute(written) : decodeXmlText(written);
     if (folder.trim() !== '') around.unshift({ element: at.name, folder: folder.trim() });
   }
-  return nestedFolder(around);
+  if (!listed) return nestedFolder(around);
+  const entries = readEntries(text, listed.listed.element);
+  const { key, at } = listed.listed;
+  const named = around.at(-1)?.folder;
+  const isNamed = (one: string | undefined) =>
+    one !== undefined && named !== undefined && referencesTo(one, key).includes(named);
+  return entries.find(({ values }) => isNamed(values.get(key)?.text))?.values.get(at)?.text;
 }
 
 function childAround({ children }: StyledElement, offset: number): StyledElement | undefined {

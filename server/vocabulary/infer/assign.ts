@@ -115,6 +115,7 @@ export function* assignColumns(
     const facts = columnFactsOf(texts);
     // What explains how values are to be read is none.
     if (facts.filled === 0 || (isOutermost(column) && texts.some((text) => text?.includes('=')))) continue;
+    const isReference = rows.columns.some((one) => one.listed && isNamedAfter(column, one));
     const level = column.listed ? nameWords(column.listed.element) : levelWords(chain, column.level);
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
@@ -127,6 +128,7 @@ export function* assignColumns(
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
       if (isNamedGroup && isOutermost(column)) continue;
+      if (isReference && positionTargets.has(meaning.target)) continue;
       for (const fitting of isPath ? [meaning] : fittingTo(meaning, facts, texts)) {
         proposals.push({ column, meaning: fitting, facts, texts, order });
       }
@@ -139,6 +141,12 @@ export function* assignColumns(
   const layered = withLayers(rows, chain, withListedLayers(rows, layers, withoutCodes(proposed)), prose);
   const isLetter = nameWords(chain[region]).join('').length === 1;
   return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered), isLetter);
+}
+
+/** Whether a place refers to an entry of a list whose elements have its name. */
+function isNamedAfter({ level, at, own, listed }: Column, entry: Column): boolean {
+  const element = nameWords(entry.listed?.element ?? '').join(' ');
+  return !listed && level === entry.level && at === entry.at && own.join(' ') === element;
 }
 
 /** What places tell of layers of velocities by the numbers of those, by one end of each or by names. */

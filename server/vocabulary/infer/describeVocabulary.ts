@@ -103,7 +103,9 @@ function plainWords(form: ValueForm): string {
     case 'path': {
       const folder = form.folder ? `, in the folder "${form.folder}"` : '';
       const ending = form.ending ? `, without its ending "${form.ending}"` : '';
-      const under = form.under ? `, in the folder that ${form.under} of an element around names` : '';
+      const under = form.under
+        ? `, in the folder that ${form.under}${form.under.startsWith('//') ? '' : ' of an element around'} names`
+        : '';
       if (form.list)
         return `the ${form.list.key.slice(1)} of a <${form.list.element}>, whose ${form.list.path} is the path${folder}${ending}`;
       return `path of the audio file${folder}${under}${ending}`;

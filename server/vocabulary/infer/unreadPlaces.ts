@@ -52,11 +52,13 @@ export function unreadPlaces(
   rows: Rows,
   assigned: readonly Assigned[],
   chain: readonly string[],
-  { form }: SampleFiles,
+  { form, around }: SampleFiles,
 ): Draft[] {
   const read = new Set(assigned.map(({ column }) => column));
   // What refers to an entry of a list is read by that.
-  const referring = new Set([...read].flatMap(({ level, at, listed }) => (listed ? [`${level} ${at}`] : [])));
+  const referring = new Set(
+    [...read, ...around].flatMap(({ level, at, listed }) => (listed ? [`${level} ${at}`] : [])),
+  );
   // The velocities of layers that a list gives are read with their names.
   const ofLayers = new Set(
     assigned.flatMap(({ column, layers }) => (layers ? [`${column.level} ${column.at}`] : [])),

@@ -1,4 +1,5 @@
 import { nameHash } from '../../xml/scan/nameHash';
+import { parseListedFolder } from '../listedFolder';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { folderPlaces, parsePlace } from '../places';
@@ -332,8 +333,10 @@ class Compiler {
     });
     for (const target of this.#folderTargets(targets)) {
       const { form } = target;
-      if (form.kind === 'path' && form.under !== undefined)
-        this.#addTarget(branches[target.level], folderPlaces(form.under)[target.folderPlace ?? 0], target);
+      if (form.kind !== 'path' || form.under === undefined) continue;
+      const place = folderPlaces(form.under)[target.folderPlace ?? 0];
+      const { by, listed } = parseListedFolder(place) ?? { by: place };
+      this.#addTarget(branches[target.level], by, listed ? { ...target, listed } : target);
     }
     levels.forEach(({ rate }, level) => {
       if (rate === undefined) return;

@@ -63,6 +63,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #folders: (string[] | undefined)[];
 
   #folderPlaces = 1;
+  /** The path that was read last as it is written, and, once it is set, where. */
+  #rawPath: string | undefined;
+  #lastPath: { target: ReadTarget; header: number; parameter: number; raw: string } | undefined;
 
   /** The tag that is being read. */
   #place: ElementPlace | undefined;
@@ -297,7 +300,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     marks: number,
   ): void {
     const { form, readNumber } = target;
-    if (target.listed) {
+    if (target.listed && !target.isFolder) {
       const raw = this.text.slice(valueStart, valueEnd);
       const key = marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.text)) : raw;
       this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, key);
@@ -359,12 +362,12 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     isAtSpan: boolean,
   ): void {
     if (text === '') return;
-    if (target.listed) {
-      this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, text);
-      return;
-    }
     if (target.isFolder) {
       this.#setFolder(target, text);
+      return;
+    }
+    if (target.listed) {
+      this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, text);
       return;
     }
     const part = partOf(target, text);
@@ -424,6 +427,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** A path with the folder before it that the elements around name. */
   #inFolder({ form, level }: ReadTarget, text: string): string {
     if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
+    this.#rawPath = text;
     let path = text;
     for (let place = this.#folderPlaces - 1; place >= 0; place--) {
       const around = this.#folders.slice(0, level + 1).flatMap((one, at) => {
@@ -436,11 +440,23 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     return path;
   }
 
-  #setFolder({ level, folderPlace = 0 }: ReadTarget, text: string): void {
+  #setFolder({ level, folderPlace = 0, listed }: ReadTarget, text: string): void {
+    const folder = listed ? this.#lists.valuesOf(listed).get(text.trim()) : text.trim();
+    if (folder === undefined) return;
     this.#folderPlaces = Math.max(this.#folderPlaces, folderPlace + 1);
     const folders = this.#folders[level] ?? [];
-    folders[folderPlace] = text.trim();
+    folders[folderPlace] = folder;
     this.#folders[level] = folders;
+    this.#placeAgain(level);
+  }
+
+  /** Puts a path into a folder that its own element names behind it. */
+  #placeAgain(level: number): void {
+    const last = this.#lastPath;
+    if (!last || last.target.level !== level || last.header !== this.#headers[level]) return;
+    const { target, parameter, raw } = last;
+    const placed = this.#inFolder(target, raw);
+    this.builder.setValue(parameter, readTargetText(target, placed)?.text ?? placed);
   }
 
   /** Tells of a text that makes no sense: the one at the span, or what that refers to. */
@@ -504,6 +520,10 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const builder = this.builder;
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
+    if (this.#rawPath !== undefined && target.form.kind === 'path') {
+      this.#lastPath = { target, header, parameter, raw: this.#rawPath };
+      this.#rawPath = undefined;
+    }
     if (isUnscaled) this.#unscaled.push({ parameter, target });
     if (this.#vocabulary.hasCounts) this.#noteCount(target, header, number, parameter);
     if (this.#vocabulary.backwards)

@@ -6,6 +6,8 @@ import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { scanXmlInSteps } from '../../xml/scan/scan';
+import { parseListedFolder } from '../listedFolder';
+import { folderPlaces } from '../places';
 import type { ListPlace, SampleListPlace, VocabularyParameter } from '../vocabulary';
 
 /** What stands in a place of an entry, as XML means it and without white space around it. */
@@ -235,6 +237,11 @@ export class SampleLists {
       const list = form.kind === 'path' ? form.list : undefined;
       if (list) yield* this.#read(list.element, list.under);
       if (list?.rate) yield* this.#read(list.element, undefined);
+      const under = form.kind === 'path' && form.under ? folderPlaces(form.under) : [];
+      for (const place of under) {
+        const folder = parseListedFolder(place);
+        if (folder) yield* this.#read(folder.listed.element, undefined);
+      }
     }
   }
 

@@ -8,10 +8,12 @@ import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXmlInSteps } from '../../xml/scan/scan';
+import { parseListedFolder } from '../listedFolder';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
 import { GatheredUnread } from './gatheredUnread';
+import { LostFiles } from './lostFiles';
 import { keyOfEntry, readEntries, referencesTo } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
@@ -39,12 +41,14 @@ export function* unreadValuesInSteps(
   const text = instrument.sources[0]?.text ?? '';
   // Samples are looked for in lists alone.
   const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
-  const search = new UnreadSearch(text, vocabulary, used, understood);
+  const search = new UnreadSearch(text, vocabulary, used, understood, new LostFiles(instrument));
   yield 0;
   yield* scanXmlInSteps(text, search);
   return [...search.notes, ...search.gathered(vocabulary.name)];
 }
 
+/** A longer text is no path. */
+const longestPath = 400;
 /** So many different values of a place are looked at for an explanation of others. */
 const mostLooks = 32;
 
@@ -93,14 +97,19 @@ class UnreadSearch implements XmlHandler {
   #attributes: { name: string; start: number; nameStart: number; end: number }[] = [];
 
   readonly #understood: ReadonlySet<number>;
+  readonly #lost: LostFiles;
+  /** The names of elements that are regions or entries of lists of samples. */
+  readonly #ofSamples: ReadonlySet<string>;
 
   constructor(
     text: string,
     vocabulary: Vocabulary,
     usedSamples: ReadonlySet<string>,
     understood: ReadonlySet<number>,
+    lost: LostFiles,
   ) {
     this.#understood = understood;
+    this.#lost = lost;
     this.#text = text;
     this.#vocabulary = vocabulary;
     this.#lists = sampleListsOf(vocabulary);
@@ -111,10 +120,17 @@ class UnreadSearch implements XmlHandler {
           this.#unused.set(entry.start, entry.values.get(path)?.text ?? name);
       }
     }
+    const regions = vocabulary.levels.filter(({ is }) => is === 'region');
+    this.#ofSamples = new Set([
+      ...this.#lists.map(({ element }) => element),
+      ...regions.flatMap(({ element, also = {} }) => [element, ...Object.keys(also)]),
+    ]);
     this.#folders = new Set(
       pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
-    this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : [])));
+    const places = pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : []));
+    const named = places.flatMap((place) => parseListedFolder(place) ?? []);
+    this.#under = new Set(places.map((place) => parseListedFolder(place)?.by ?? place));
     this.#off = finish(switchedOffIn(text, vocabulary.off ?? []));
     this.#explains = formsExplainedIn(vocabulary);
     const sitesOf = (element: string, at: string): Site[] => {
@@ -123,9 +139,12 @@ class UnreadSearch implements XmlHandler {
         ? [{ path: [{ element, selectors: [] }, ...place.steps], attribute: place.attribute }]
         : [];
     };
-    const listed = vocabulary.levels.flatMap(({ parameters }) =>
-      parameters.flatMap((one) => (one.listed ? [one.listed] : [])),
-    );
+    const listed = [
+      ...named.map((one) => one.listed),
+      ...vocabulary.levels.flatMap(({ parameters }) =>
+        parameters.flatMap((one) => (one.listed ? [one.listed] : [])),
+      ),
+    ];
     this.#sites = [
       ...listed.flatMap(({ element, key, at }) => [...sitesOf(element, key), ...sitesOf(element, at)]),
       ...this.#lists.flatMap(({ element, key, path }) => [
@@ -177,8 +196,8 @@ class UnreadSearch implements XmlHandler {
       const value = this.#text.slice(start, Math.min(end, start + 60));
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
-      else if (!isTold && !this.#understood.has(start) && !this.#isRead(name, value))
-        this.#unread.add(element, name, { what: `${name}="${value}"`, start: nameStart, end });
+      else if (!isTold && !this.#understood.has(start))
+        this.#tell(name, value, `${name}="${value}"`, nameStart, start, end);
     }
     if (empty) this.close();
   }
@@ -191,10 +210,25 @@ class UnreadSearch implements XmlHandler {
   characters(start: number, end: number): void {
     const shown = this.#text.slice(start, Math.min(end, start + 60)).trim();
     if (this.#inOff) this.#seeFile(shown);
-    else if (!this.#isRead(undefined, shown)) {
-      const element = this.#open[this.#open.length - 1]?.name ?? '';
-      this.#unread.add(element, '', { what: `the text "${shown}"`, start, end });
-    }
+    else this.#tell(undefined, shown, `the text "${shown}"`, start, start, end);
+  }
+
+  /** Tells of a value if it is not read, `valueStart` being where it stands itself: of a file that is lost by itself. */
+  #tell(
+    attribute: string | undefined,
+    shown: string,
+    what: string,
+    start: number,
+    valueStart: number,
+    end: number,
+  ): void {
+    const isRead = this.#isRead(attribute, shown);
+    // What is read around regions may be another thing in each of them.
+    if (isRead && this.#open.some(({ name }) => this.#ofSamples.has(name))) return;
+    const value = this.#text.slice(valueStart, Math.min(end, valueStart + longestPath));
+    const open = this.#open.map(({ name }) => name);
+    if (this.#lost.add(value, open, start, end) || isRead) return;
+    this.#unread.add(open.at(-1) ?? '', attribute ?? '', { what, start, end });
   }
 
   #seeFile(text: string): void {
@@ -240,7 +274,7 @@ class UnreadSearch implements XmlHandler {
 
   /** What is told of values that are not read. */
   gathered(vocabulary: string): ConversionNote[] {
-    return this.#unread.notes(vocabulary);
+    return [...this.#lost.notes(), ...this.#unread.notes(vocabulary)];
   }
 
   /** Whether an attribute of the innermost element, or its text, is at a place that the vocabulary reads or tells elements apart by. */

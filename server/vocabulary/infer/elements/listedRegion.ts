@@ -235,13 +235,18 @@ function referenceIn(
     const known = values.filter(({ text }) => paths.has(text.trim())).length;
     // Where the name or a sign says that something is referred to, some entries may be missing.
     const isSigned = values.every(({ text }) => text.trim().startsWith('#'));
-    const fewest = (isNamed(words) || isSigned) && !byPosition ? 5 : 8;
+    const fewest = isNamed(words) || isSigned ? 5 : 8;
     return known > 0 && known * 10 >= values.length * fewest;
   });
   const named = referring.find(([, words]) => isNamed(words));
   if (byPosition) {
-    // Counted from 1, no number is 0 and each is that of an entry.
-    const whole = referring.filter(([, , { values }]) => values.every(({ text }) => paths.has(text.trim())));
+    // Counted from 1, no number is 0. Each is that of an entry, or some are of none where nothing else can be meant.
+    const isStartTold = listStartIn(comments, elementNames(list)) !== undefined;
+    const whole = referring.filter(([, words, { values }]) => {
+      const known = values.filter(({ text }) => paths.has(text.trim()));
+      const areAllUsed = () => new Set(known.map(({ text }) => text.trim())).size === paths.size;
+      return known.length === values.length || (isNamed(words) && (isStartTold || areAllUsed()));
+    });
     const isTold = (place: string) =>
       listStartIn(comments, elementNames(list), place.replace(/^.*@/, '')) !== undefined;
     // A number of its own says which entry is meant where it takes up all of them, as the zone names no file otherwise.

@@ -258,7 +258,10 @@ function areKeyed(type: ElementType): boolean {
   return false;
 }
 
-/** Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do. */
+/**
+ * Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do; or that stand
+ * where others have regions.
+ */
 function withOthers(region: RegionElement, survey: Survey, selectors: Selectors): RegionElement {
   const [first] = region.types;
   const last = region.chain.slice(-1);
@@ -274,7 +277,8 @@ function withOthers(region: RegionElement, survey: Survey, selectors: Selectors)
     if (!merged || merged.includes(last[0] ?? '') || !beside.every((name) => isReleaseName(nameWords(name))))
       return false;
     const own = tradeTargets(type, selectors);
-    const isZone = own.some((one) => anyKeyTargets.has(one)) && own.every((one) => targets.has(one));
+    const isAlike = own.every((one) => targets.has(one));
+    const isZone = isAlike && (own.some((one) => anyKeyTargets.has(one)) || standsInstead(type, first));
     const isFound = isZone && files.length > 0 && files.some((place) => filePlaces(type).includes(place));
     if (isFound) chain = merged;
     return isFound;
@@ -291,6 +295,18 @@ function withOthers(region: RegionElement, survey: Survey, selectors: Selectors)
     also: [...new Set(found.map(({ name }) => name))],
     count: region.count + found.reduce((sum, { count }) => sum + count, 0),
   };
+}
+
+/**
+ * Whether an element of a zone has its file where other zones have an element with regions: `<single>` in the place of `<turns>`. None
+ * of them has both by their numbers.
+ */
+function standsInstead(type: ElementType, region: ElementType): boolean {
+  const zone = type.parent;
+  if (!zone?.parent || !areKeyed(zone)) return false;
+  let branch: ElementType | undefined = region;
+  while (branch && branch.parent !== zone) branch = branch.parent;
+  return branch !== undefined && branch.parents + type.parents <= zone.count;
 }
 
 /** Where an element names audio files, in itself or in children. */

@@ -31,6 +31,8 @@ export interface ElementType {
   count: number;
   /** The most that stand in one element of the type around it. */
   mostInParent: number;
+  /** In how many elements of the type around it some stand. */
+  parents: number;
   attributes: Map<string, Site>;
   text: Site | undefined;
   children: Map<string, ElementType>;
@@ -119,6 +121,7 @@ class Surveyor implements XmlHandler {
         depth: this.#open.length,
         count: 0,
         mostInParent: 0,
+        parents: 0,
         attributes: new Map(),
         text: undefined,
         children: new Map(),
@@ -134,6 +137,7 @@ class Surveyor implements XmlHandler {
     const parent = this.#numbers.at(-1) ?? 0;
     run.count = run.parent === parent ? run.count + 1 : 1;
     run.parent = parent;
+    if (run.count === 1) type.parents++;
     if (run.count > type.mostInParent) type.mostInParent = run.count;
     this.#type = type;
   }

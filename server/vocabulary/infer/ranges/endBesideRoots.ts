@@ -3,6 +3,7 @@ import type { Column } from '../values/column';
 import { columnFactsOf, textsOf } from '../values/columnFacts';
 import { keyTargets } from '../values/plausible';
 import type { Rows } from '../values/rows';
+import type { InferredTarget } from '../words/meaningRules';
 import { isBare } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
 import { rowKeyNumber } from './rowKeys';
@@ -38,12 +39,13 @@ export function withEndBesideRoots(rows: Rows, all: readonly Assigned[]): Assign
       speaksOfOther(column)
     )
       continue;
-    if (taken.some(({ weight }) => weight >= surelyNamed && !isBare(column.own))) continue;
+    const named = taken.map(({ target }) => ofKeys[target]).find((target) => target !== undefined);
+    if (!named && taken.some(({ weight }) => weight >= surelyNamed && !isBare(column.own))) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.unit !== undefined || facts.filled < fewestRoots || facts.notes + facts.whole < facts.filled)
       continue;
-    const target = endOf(root.texts.map(rowKeyNumber), texts.map(rowKeyNumber));
+    const target = endOf(root.texts.map(rowKeyNumber), texts.map(rowKeyNumber), named);
     if (!target) continue;
     // Of several places of note names that nothing explains none is sure.
     if (facts.notes > 0 && rows.columns.some((other) => other !== column && isUnreadNotes(other, all)))
@@ -64,6 +66,12 @@ export function withEndBesideRoots(rows: Rows, all: readonly Assigned[]): Assign
   return [...all];
 }
 
+/** What places are that are named like the start and the end of a sample, where they hold keys. */
+const ofKeys: Readonly<Partial<Record<InferredTarget, 'lokey' | 'hikey'>>> = {
+  offset: 'lokey',
+  end: 'hikey',
+};
+
 /** What the name of an end may speak of. */
 const endConcepts: ReadonlySet<string> = new Set(
   'lo hi first last start end down up key midi num number weak play pos range'.split(' '),
@@ -79,10 +87,14 @@ function isUnreadNotes(column: Column, all: readonly Assigned[]): boolean {
   return filled > 0 && notes === filled;
 }
 
-/** The end that keys are beside roots; `undefined` where they are none, or the roots themselves. */
+/**
+ * The end that keys are beside roots; `undefined` where they are none, or the roots themselves, unless their name says which end these
+ * are.
+ */
 function endOf(
   roots: readonly (number | undefined)[],
   keys: readonly (number | undefined)[],
+  named: 'lokey' | 'hikey' | undefined,
 ): 'lokey' | 'hikey' | undefined {
   const byRoot = new Map<number, number>();
   for (const [row, root] of roots.entries()) {
@@ -91,7 +103,8 @@ function endOf(
     byRoot.set(root, key);
   }
   const sorted = [...byRoot].sort(([one], [other]) => one - other);
-  if (sorted.length < fewestRoots || sorted.every(([root, key]) => root === key)) return undefined;
+  if (sorted.length < fewestRoots) return undefined;
+  if (sorted.every(([root, key]) => root === key)) return named;
   if (sorted.every(([root, key], at) => key <= root && key > (sorted[at - 1]?.[0] ?? -1))) return 'lokey';
   const isHigh = sorted.every(([root, key], at) => key >= root && key < (sorted[at + 1]?.[0] ?? 128));
   return isHigh ? 'hikey' : undefined;

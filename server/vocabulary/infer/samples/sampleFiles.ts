@@ -3,6 +3,7 @@ import type { SampleFactsLookup } from '../../../model/notation';
 import { joinPath } from '../../../model/paths';
 import type { SampleFacts } from '../../../model/samples';
 import { languages } from '../../../trade/languages/languages';
+import { writeListedFolder } from '../../listedFolder';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -74,7 +75,7 @@ export function findSampleFiles(
   const form: SampleFiles['form'] = {
     kind: 'path',
     ...(folder !== '' && { folder }),
-    ...(around.length > 0 && { under: around.map(({ at }) => at).join(' | ') }),
+    ...(around.length > 0 && { under: around.map(placeOf).join(' | ') }),
     ...(placed.ending !== '' && { ending: placed.ending }),
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
     ...(list && { list: list.place }),
@@ -198,22 +199,26 @@ function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
   return rows.columns
     .filter((column) => {
       if (used.has(column) || !isNamedFolder(column)) return false;
-      if (column.level >= region && !standsBefore(column, sample)) return false;
+      if (column.level >= region && !column.listed && !standsBefore(column, sample)) return false;
       const texts = new Set(column.cells.flatMap((cell) => (cell ? [cell.text] : [])));
       const isEverywhere = column.cells.every((cell) => cell !== undefined);
-      return (texts.size > 1 || (texts.size === 1 && !isEverywhere)) && [...texts].every(looksLikeFolder);
+      const isNamed = texts.size > 1 || (texts.size === 1 && (!isEverywhere || column.listed !== undefined));
+      return isNamed && [...texts].every(looksLikeFolder);
     })
     .sort((one, other) => other.level - one.level)
     .slice(0, 3);
 }
 
 /** Whether a place stands before another one in all rows. */
-function standsBefore({ cells, listed }: Column, other: Column | undefined): boolean {
+function standsBefore({ cells }: Column, other: Column | undefined): boolean {
   return (
-    other !== undefined &&
-    listed === undefined &&
-    cells.every((cell, row) => !cell || cell.start < (other.cells[row]?.start ?? -1))
+    other !== undefined && cells.every((cell, row) => !cell || cell.start < (other.cells[row]?.start ?? -1))
   );
+}
+
+/** The place of a folder in the form of a path. */
+function placeOf({ at, listed }: Column): string {
+  return listed ? writeListedFolder({ by: at, listed }) : at;
 }
 
 /** One place of each level, from the outermost inwards. */

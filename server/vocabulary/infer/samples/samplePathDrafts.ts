@@ -1,3 +1,4 @@
+import { parseListedFolder } from '../../listedFolder';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -47,11 +48,14 @@ export function samplePathDrafts(
       evidence: [proof ?? 'An outer element names this folder for all regions.'],
       alternatives: [withoutFolder(({ folder: _, ...rest }) => rest)],
     });
+  const listed = under?.split(' | ').flatMap((place) => parseListedFolder(place)?.listed ?? [])[0];
   if (under)
     drafts.push({
       ...inFolder,
       id: 'sample.under',
-      message: `Paths in ${name} are inside the folder that "${under.replaceAll('@', '')}" of an element around names.`,
+      message: listed
+        ? `Paths in ${name} are inside the folder that "${listed.at.replace(/^@/, '')}" of the <${listed.element}> names to which a region refers.`
+        : `Paths in ${name} are inside the folder that "${under.replaceAll('@', '')}" of an element around names.`,
       evidence: [proof ?? 'It is named like a folder, and the names of files have none.'],
       alternatives: [withoutFolder(({ under: _, ...rest }) => rest)],
     });

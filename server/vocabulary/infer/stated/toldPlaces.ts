@@ -14,6 +14,7 @@ import { isLevelOfBand, meaningsOf } from '../words/meanings';
 import { meaningIn } from './explainedMeaning';
 import type { ExplainedName } from './explainedNames';
 import { explainedNames } from './explainedNames';
+import { toldLoopPoints } from './loopNames';
 import { isLoopSpan, saysStartAndLength } from './loopSpans';
 import { isMeasured } from './measured';
 import { asAttenuation, ofLoop } from './refinedMeaning';
@@ -75,6 +76,7 @@ export function toldPlaces(
   const known = new Map<string, ToldPlace | undefined>();
   const hasLoops = columns.some(speaksOfLoop);
   const spans = prose.flatMap(clausesOf).filter(({ text }) => saysStartAndLength(text));
+  const loopPoints = toldLoopPoints(prose.flatMap(clausesOf), columns);
   for (const column of columns) {
     const { own } = column;
     const id = own.join(' ');
@@ -83,7 +85,8 @@ export function toldPlaces(
       const starting = clauses.get(leadOf(own[0])) ?? [];
       known.set(id, asAttenuation(own, toldOf(column, starting, explaining, explained.get(id), hasLoops)));
     }
-    const found = loopSpanOf(column, spans) ?? ofLoop(column, known.get(id));
+    const found =
+      loopSpanOf(column, spans) ?? asLoopPoint(loopPoints.get(column), ofLoop(column, known.get(id)));
     if (found) told.set(column, found);
   }
   return withoutContradicted(told);
@@ -123,6 +126,16 @@ function loopSpanOf(column: Column, clauses: readonly Clause[]): ToldPlace | und
     isMeasured: false,
     values: new Map(),
   };
+}
+
+/** What is told of a place with what a sentence makes it of a loop, where nothing explains it as something else. */
+function asLoopPoint(
+  point: { text: string; meaning: InferredTarget } | undefined,
+  told: ToldPlace | undefined,
+): ToldPlace | undefined {
+  if (!point || told?.meaning) return told;
+  const unknown = { unit: undefined, range: undefined, isMeasured: false, values: new Map() };
+  return { ...unknown, ...told, ...point };
 }
 
 /** Clauses by the beginnings of the words among which a name is looked for. */

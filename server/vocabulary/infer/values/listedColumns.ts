@@ -3,6 +3,7 @@ import { readEntriesInSteps, referencesTo } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
+import { folderWords } from '../samples/sampleFiles';
 import { holdsRates } from '../samples/statedRates';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
@@ -48,14 +49,15 @@ export function* withListed(
   return added.length === 0 ? rows : { ...rows, columns: [...rows.columns, ...added] };
 }
 
-/** Whether elements stand beside the regions and say something of the trade, or have names. */
+/** Whether elements stand beside the regions and say something of the trade, name a folder, or have names. */
 function isList(type: ElementType, { chain, types }: RegionElement): boolean {
   if (types.has(type) || chain.includes(type.name) || type.count < 2) return false;
   for (let at = type.parent; at; at = at.parent) if (types.has(at)) return false;
   const parts = [...type.children.values()].filter(({ mostInParent }) => mostInParent === 1);
   return [...type.attributes.keys(), ...parts.map(({ name }) => name)].some((name) => {
-    const target = meaningsOf(nameWords(name), [], [])[0]?.target;
-    return target !== undefined && listedTargets.has(target);
+    const words = nameWords(name);
+    const target = meaningsOf(words, [], [])[0]?.target;
+    return words.some((word) => folderWords.has(word)) || (target !== undefined && listedTargets.has(target));
   });
 }
 

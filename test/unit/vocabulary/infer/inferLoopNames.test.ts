@@ -74,3 +74,34 @@ describe('loops by their start and length', () => {
     expect(valuesIn(text, 'loop_mode')).toEqual(['loop_continuous', 'loop_sustain', 'no_loop']);
   });
 });
+
+describe('bare names of the points of a loop', () => {
+  const reeds = (says: string, ...names: [string, string]) =>
+    `<reeds><!-- ${says} -->${[40, 45]
+      .map(
+        (key) =>
+          `<reed wav="${key}.wav" low="${key}" high="${key + 4}" root="${key + 2}" ${names[0]}="300" ${names[1]}="9000"/>`,
+      )
+      .join('')}</reeds>`;
+
+  it.each([
+    ['start and end are the loop points.', 'start', 'end'],
+    ['Each reed loops from start to end, counted in frames.', 'start', 'end'],
+    ['The loop of a reed goes from "from" to "to".', 'from', 'to'],
+    ['Loop points: start, end (in frames).', 'start', 'end'],
+    ['Die Schleife l\u00e4uft von anfang bis ende.', 'anfang', 'ende'],
+  ])('are told in a sentence: %s', (says, start, end) => {
+    const text = reeds(says, start, end);
+    expect(valuesIn(text, 'loop_start', 'loop_end', 'offset', 'end')).toEqual(Array(2).fill('300 9000 - -'));
+  });
+
+  it.each([
+    'start and end trim the recording, there are no loops',
+    'Loops start and end at zero crossings.',
+    'start and end trim the recording, loops are in the files.',
+    'The reeds are looped elsewhere; start and end cut them.',
+  ])('are places in the sample else: %s', (says) => {
+    const text = reeds(says, 'start', 'end');
+    expect(valuesIn(text, 'loop_start', 'loop_end', 'offset', 'end')).toEqual(Array(2).fill('- - 300 9000'));
+  });
+});

@@ -47,10 +47,15 @@ describe('levels of regions beside those of the entries of a list that they refe
     );
   });
 
-  it('go before them where the text says so', () => {
-    const said = '<!-- The level of a take replaces that of its place. -->';
-    expect(sums(`<hall>${said}${places}<notes>${takes([-2, -6, -2.5, -5])}</notes></hall>`)).toEqual([
-      -2, -6, -2.5, -5,
-    ]);
+  it.each([
+    'The level of a take replaces that of its place.',
+    'A take inherits everything from its place and may change it.',
+    'Eine Aufnahme übernimmt alles von ihrem Platz und kann es ändern.',
+    'Une prise hérite de tout ce que dit son lieu et peut le changer.',
+    'If a take has a level, its own value goes first.',
+  ])('go before them where the text says so: %s', (said) => {
+    expect(sums(`<hall><!-- ${said} -->${places}<notes>${takes([-2, -6, -2.5, -5])}</notes></hall>`)).toEqual(
+      [-2, -6, -2.5, -5],
+    );
   });
 });

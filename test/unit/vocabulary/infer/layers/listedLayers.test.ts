@@ -59,3 +59,13 @@ describe('velocities of layers in a list', () => {
     expect(valuesIn(text(list, name, first, second), 'lovel', 'hivel')).toEqual([soft, hard, soft, hard]);
   });
 });
+
+describe('velocities of a region beside those of the entry that it refers to', () => {
+  it.each(['velocity="1-127" mould="hard"', 'mould="hard" velocity="1-127"'])('count: %s', (own) => {
+    const xml = `<bakery><mould id="soft" velocity="1-64"/><mould id="hard" velocity="65-127"/>
+      <bun ${own} wav="a.wav" low="30" high="35" root="32"/>
+      <bun mould="soft" wav="b.wav" low="36" high="40" root="38"/>
+      <bun mould="hard" wav="c.wav" low="36" high="40" root="38"/></bakery>`;
+    expect(valuesIn(xml, 'lovel', 'hivel')).toEqual(['1 127', '1 64', '65 127']);
+  });
+});

@@ -20,6 +20,22 @@ describe('one end of key ranges beside root keys', () => {
     expect(valuesIn(named, 'lokey', 'hikey')).toEqual(['46 52', '53 58', '59 -']);
   });
 
+  it.each([
+    ['startsAt', ['37 43 -', '44 52 -', '53 - -']],
+    ['endsAt', ['- 37 -', '38 44 -', '45 53 -']],
+  ])('is one of keys by its name where all are the roots themselves: %s', (name, read) => {
+    expect(valuesIn(strings(name, [37, 37], [44, 44], [53, 53]), 'lokey', 'hikey', 'offset')).toEqual(read);
+  });
+
+  it('is a place in the sample beside ranges of keys', () => {
+    const text = `<zither>${[37, 44, 53]
+      .map(
+        (key) => `<string wav="${key}.wav" low="${key}" high="${key + 3}" startsAt="${key}" root="${key}"/>`,
+      )
+      .join('')}</zither>`;
+    expect(valuesIn(text, 'lokey', 'offset')).toEqual(['37 37', '44 44', '53 53']);
+  });
+
   it('is none where it lies elsewhere', () => {
     const text = strings('start', [34, 37], [30, 44], [50, 53]);
     expect(valuesIn(text, 'lokey', 'offset')).toEqual(['0 34', '41 30', '49 50']);
