@@ -4,6 +4,7 @@ import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { OutputError } from '../../model/output';
+import { mainSpan } from '../../model/text/span';
 import type { Assignment } from './assignExamples';
 import { assignExamples } from './assignExamples';
 import { changeCopy } from './changeCopy';
@@ -17,6 +18,7 @@ import type { SourceSection } from './sourceSections';
 import type { Template } from './template';
 import type { WrittenRegion } from './templateAccount';
 import { withFolders, withSampleList } from './templateSamples';
+import { stretchesOf } from './unreadOfExamples';
 
 /** A template whose examples gave way to regions, and how each of them was written. */
 export interface FilledTemplate {
@@ -47,7 +49,8 @@ export async function fillExamples(
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);
   const filled = await edited(read, document, copyEdits(notation, document, copies, values));
-  const result = await edited(read, filled, notation.countEdits?.(template, filled) ?? []);
+  const plain = await edited(read, filled, differingEdits(notation, examples, found, filled, copies));
+  const result = await edited(read, plain, notation.countEdits?.(template, plain) ?? []);
   const [{ text }] = result.sources;
   if (result.headers.count !== document.headers.count)
     throw new OutputError(
@@ -57,6 +60,20 @@ export async function fillExamples(
     region ? [{ ...copy, source: region }] : [],
   );
   return { text, result, values, regions, notes };
+}
+
+/** The edits that take out of copies what is not understood and what the examples differ in. */
+function differingEdits(
+  notation: Notation,
+  examples: Instrument,
+  slots: readonly ExampleSlot[],
+  document: Instrument,
+  copies: readonly FoundCopy[],
+): TextEdit[] {
+  const stretches = copies.map(({ header }) =>
+    mainSpan(document.headerSpan(header).start, document.bodySpan(header).end),
+  );
+  return notation.differing?.(examples, stretchesOf(slots)).edits(document, stretches) ?? [];
 }
 
 /** A document as it reads with some edits. */

@@ -11,6 +11,7 @@ import { scanXmlInSteps } from '../../xml/scan/scan';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
+import type { PlacedUnread } from './gatheredUnread';
 import { GatheredUnread } from './gatheredUnread';
 import { keyOfEntry, readEntries, referencesTo } from './sampleList';
 import type { OffElement } from './switchedOff';
@@ -36,13 +37,31 @@ export function* unreadValuesInSteps(
   vocabulary: Vocabulary,
   understood: ReadonlySet<number> = new Set(),
 ): Steps<ConversionNote[]> {
+  const search = yield* searched(instrument, vocabulary, understood);
+  return [...search.notes, ...search.gathered(vocabulary.name)];
+}
+
+/** Each value that {@link unreadValues} tells of because the vocabulary has no parameter for it. */
+export function unreadOneByOne(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+  understood: ReadonlySet<number> = new Set(),
+): readonly PlacedUnread[] {
+  return finish(searched(instrument, vocabulary, understood)).unread;
+}
+
+function* searched(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+  understood: ReadonlySet<number>,
+): Steps<UnreadSearch> {
   const text = instrument.sources[0]?.text ?? '';
   // Samples are looked for in lists alone.
   const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
   const search = new UnreadSearch(text, vocabulary, used, understood);
   yield 0;
   yield* scanXmlInSteps(text, search);
-  return [...search.notes, ...search.gathered(vocabulary.name)];
+  return search;
 }
 
 /** So many different values of a place are looked at for an explanation of others. */
@@ -178,7 +197,12 @@ class UnreadSearch implements XmlHandler {
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
       else if (!isTold && !this.#understood.has(start) && !this.#isRead(name, value))
-        this.#unread.add(element, name, { what: `${name}="${value}"`, start: nameStart, end });
+        this.#unread.add(element, name, {
+          what: `${name}="${value}"`,
+          start: nameStart,
+          valueStart: start,
+          end,
+        });
     }
     if (empty) this.close();
   }
@@ -193,7 +217,7 @@ class UnreadSearch implements XmlHandler {
     if (this.#inOff) this.#seeFile(shown);
     else if (!this.#isRead(undefined, shown)) {
       const element = this.#open[this.#open.length - 1]?.name ?? '';
-      this.#unread.add(element, '', { what: `the text "${shown}"`, start, end });
+      this.#unread.add(element, '', { what: `the text "${shown}"`, start, valueStart: start, end });
     }
   }
 
@@ -236,6 +260,10 @@ class UnreadSearch implements XmlHandler {
     const message = `"${path.slice(0, 60)}" is in the list of samples, and no region uses it.`;
     this.notes.push({ kind: 'ignored', ...mainSpan(this.#tagStart, end), message });
     return true;
+  }
+
+  get unread(): readonly PlacedUnread[] {
+    return this.#unread.all;
   }
 
   /** What is told of values that are not read. */
