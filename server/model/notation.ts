@@ -207,9 +207,18 @@ export interface DifferingValues {
   /** Where they start. */
   starts: ReadonlySet<number>;
   /** What becomes of them, place by place. */
-  messages: readonly string[];
-  /** The edits that leave them out of stretches of a text, or put what means nothing in their place. */
-  edits(instrument: Instrument, stretches: readonly Span[]): TextEdit[];
+  told: readonly Pick<ConversionNote, 'kind' | 'message'>[];
+  /** Whether one of them says which keyswitch counts before any is pressed. */
+  saysFirst: boolean;
+  /** The edits that leave them out of copies in a text, or put what means nothing in their place. */
+  edits(instrument: Instrument, copies: readonly CopiedStretch[]): TextEdit[];
+}
+
+/** A stretch of a text that is a copy. */
+export interface CopiedStretch {
+  span: Span;
+  /** Whether it sounds before a keyswitch is pressed; `undefined` where it has none. */
+  isFirst: boolean | undefined;
 }
 
 /** The greatest value that can be written, and the number that stands for it. */

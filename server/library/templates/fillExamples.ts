@@ -1,7 +1,7 @@
 import { editedText } from '../../model/editing/changedInstrument';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
-import type { Notation } from '../../model/notation';
+import type { CopiedStretch, Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { OutputError } from '../../model/output';
 import { mainSpan } from '../../model/text/span';
@@ -14,7 +14,7 @@ import { examplesOf } from './examples';
 import { groupingOf } from './grouping';
 import type { FoundCopy } from './repeatExamples';
 import { repeatExamples } from './repeatExamples';
-import type { SourceSection } from './sourceSections';
+import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Template } from './template';
 import type { WrittenRegion } from './templateAccount';
 import { withFolders, withSampleList } from './templateSamples';
@@ -27,6 +27,8 @@ export interface FilledTemplate {
   result: Instrument;
   values: CopyValues;
   regions: WrittenRegion[];
+  /** Whether a word of each group says if its keyswitch counts before any is pressed. */
+  saysFirst: boolean;
   /** Notes on the list of samples. */
   notes: ConversionNote[];
 }
@@ -49,7 +51,8 @@ export async function fillExamples(
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);
   const filled = await edited(read, document, copyEdits(notation, document, copies, values));
-  const plain = await edited(read, filled, differingEdits(notation, examples, found, filled, copies));
+  const differing = notation.differing?.(examples, stretchesOf(found));
+  const plain = await edited(read, filled, differing?.edits(filled, stretchesOfCopies(filled, copies)) ?? []);
   const result = await edited(read, plain, notation.countEdits?.(template, plain) ?? []);
   const [{ text }] = result.sources;
   if (result.headers.count !== document.headers.count)
@@ -59,21 +62,20 @@ export async function fillExamples(
   const regions = copies.flatMap(({ source: region, ...copy }) =>
     region ? [{ ...copy, source: region }] : [],
   );
-  return { text, result, values, regions, notes };
+  return { text, result, values, regions, notes, saysFirst: differing?.saysFirst === true };
 }
 
-/** The edits that take out of copies what is not understood and what the examples differ in. */
-function differingEdits(
-  notation: Notation,
-  examples: Instrument,
-  slots: readonly ExampleSlot[],
-  document: Instrument,
-  copies: readonly FoundCopy[],
-): TextEdit[] {
-  const stretches = copies.map(({ header }) =>
-    mainSpan(document.headerSpan(header).start, document.bodySpan(header).end),
-  );
-  return notation.differing?.(examples, stretchesOf(slots)).edits(document, stretches) ?? [];
+function stretchesOfCopies(document: Instrument, copies: readonly FoundCopy[]): CopiedStretch[] {
+  return copies.map(({ header, source, section }) => ({
+    span: mainSpan(document.headerSpan(header).start, document.bodySpan(header).end),
+    isFirst: soundsFirst(source ?? section.regions[0]?.source),
+  }));
+}
+
+/** Whether the keyswitch of a region is the one that counts before any is pressed. */
+function soundsFirst(source: SourceRegion | undefined): boolean | undefined {
+  const own = source?.values.get('sw_last');
+  return own === undefined ? undefined : source?.values.get('sw_default') === own;
 }
 
 /** A document as it reads with some edits. */

@@ -29,7 +29,7 @@ export function unreadOfExamples(
         message: `In the template ${lowered(message)} So it stays as in the example.`,
       }),
     );
-  const goes = differing?.messages.map((message): ConversionNote => ({ kind: 'dropped', ...span, message }));
+  const goes = differing?.told.map((one): ConversionNote => ({ ...span, ...one }));
   return [...stays, ...(goes ?? [])];
 }
 

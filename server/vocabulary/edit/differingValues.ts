@@ -4,6 +4,9 @@ import type { Instrument } from '../../model/instrument';
 import type { DifferingValues } from '../../model/notation';
 import type { Span } from '../../model/text/span';
 import { mainSpan } from '../../model/text/span';
+import { initialWords } from '../../trade/languages/initialWords';
+import { nameWords } from '../infer/words/nameWords';
+import { switchWord } from '../infer/words/words';
 import type { PlacedUnread } from '../read/gatheredUnread';
 import { unreadOneByOne } from '../read/unreadValues';
 import type { Vocabulary } from '../vocabulary';
@@ -14,6 +17,8 @@ interface Differing {
   values: PlacedUnread[];
   /** What is written instead; `undefined` where the place is left out. */
   neutral: string | undefined;
+  /** The words for yes and no, where it says of what keyswitches choose which sounds at first. */
+  first: { yes: string; no: string } | undefined;
 }
 
 /** Finds the values that a vocabulary has no parameter for and in which elements of one name differ. */
@@ -25,16 +30,25 @@ export function differingIn(
       stretches.some((one) => one.start <= start && start < one.end),
     );
   return (instrument, stretches) => {
-    const found = differingPlaces(textOf(instrument), unreadIn(instrument, stretches), stretches);
+    const found = differingPlaces(instrument, vocabulary, unreadIn(instrument, stretches), stretches);
     return {
       starts: new Set([...found.values()].flatMap(({ values }) => values.map((one) => one.valueStart))),
-      messages: [...found.values()].map(messageOf),
+      told: [...found.values()].map((one) => ({
+        kind: one.first || one.neutral !== undefined ? 'assumed' : 'dropped',
+        message: messageOf(one),
+      })),
+      saysFirst: [...found.values()].some(({ first }) => first !== undefined),
       edits(other, copies) {
         if (found.size === 0) return [];
         const text = textOf(other);
-        return unreadIn(other, copies).flatMap((value) => {
+        const spans = copies.map(({ span }) => span);
+        return unreadIn(other, spans).flatMap((value) => {
           const differing = found.get(placeOf(value));
-          return differing ? editOf(text, value, differing) : [];
+          if (!differing) return [];
+          const isFirst = copies.find(
+            ({ span }) => span.start <= value.start && value.start < span.end,
+          )?.isFirst;
+          return editOf(text, value, differing, isFirst);
         });
       },
     };
@@ -50,10 +64,12 @@ function placeOf({ element, place }: PlacedUnread): string {
 }
 
 function differingPlaces(
-  text: string,
+  instrument: Instrument,
+  vocabulary: Vocabulary,
   unread: readonly PlacedUnread[],
   stretches: readonly Span[],
 ): ReadonlyMap<string, Differing> {
+  const text = textOf(instrument);
   const places = new Map<string, PlacedUnread[]>();
   for (const value of unread) {
     const list = places.get(placeOf(value));
@@ -66,7 +82,11 @@ function differingPlaces(
     const count = elementsNamed(values[0]?.element ?? '', text, stretches);
     const isInAll = values.length >= count;
     if (texts.size > 1 || !isInAll)
-      found.set(place, { values, neutral: isInAll ? neutralOf([...texts]) : undefined });
+      found.set(place, {
+        values,
+        neutral: isInAll ? neutralOf([...texts]) : undefined,
+        first: firstOf(values, text, vocabulary),
+      });
   }
   return found;
 }
@@ -90,8 +110,23 @@ function neutralOf(texts: readonly string[]): string | undefined {
   return texts[numbers.indexOf(0)];
 }
 
-function messageOf({ values, neutral }: Differing): string {
+/** The words of a place called `initial` or the like that holds for one element with a keyswitch and for no other. */
+function firstOf(values: readonly PlacedUnread[], text: string, { levels }: Vocabulary): Differing['first'] {
+  const [{ element, place }] = values as [PlacedUnread, ...PlacedUnread[]];
+  const level = levels.find((one) => one.element === element);
+  const isSwitched = level?.parameters.some(({ parameter }) => parameter === 'sw_last');
+  if (!isSwitched || !nameWords(place).some((word) => initialWords.has(word))) return undefined;
+  const words = values.map(({ valueStart, end }) => text.slice(valueStart, end));
+  const yes = words.filter((word) => switchWord(word) === true);
+  const no = words.filter((word) => switchWord(word) === false);
+  if (yes.length !== 1 || yes.length + no.length < words.length) return undefined;
+  return { yes: yes[0] as string, no: no[0] as string };
+}
+
+function messageOf({ values, neutral, first }: Differing): string {
   const [{ element, what }] = values as [PlacedUnread, ...PlacedUnread[]];
+  if (first)
+    return `${what} of <${element}> is taken to say which keyswitch counts before one is pressed, so it becomes "${first.yes}" for that of sw_default and "${first.no}" for others.`;
   const shown = what.replace(/^the/, 'The');
   const why = `${shown} of <${element}> is not understood, and examples of the template differ in it,`;
   return neutral === undefined
@@ -102,8 +137,11 @@ function messageOf({ values, neutral }: Differing): string {
 function editOf(
   text: string,
   { element, place, start, valueStart, end }: PlacedUnread,
-  { neutral }: Differing,
+  { neutral, first }: Differing,
+  isFirst: boolean | undefined,
 ): TextEdit {
+  if (first && isFirst !== undefined)
+    return replacing(mainSpan(valueStart, end), isFirst ? first.yes : first.no);
   if (neutral !== undefined) return replacing(mainSpan(valueStart, end), neutral);
   const blankBefore = (at: number) => {
     let from = at;
