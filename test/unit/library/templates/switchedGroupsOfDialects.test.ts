@@ -3,10 +3,12 @@ import { converted } from './dialect';
 
 const template = `<lyres><!-- key 60 is C4 -->
 <manner title="Bow" switch="24" standard="yes">
-<lyre clip="a.wav" lo="40" hi="44" root="42"/>
+<lyre clip="a1.wav" lo="40" hi="44" root="42"/>
+<lyre clip="a2.wav" lo="45" hi="49" root="47"/>
 </manner>
 <manner title="Nail" switch="25" standard="no">
-<lyre clip="b.wav" lo="40" hi="44" root="42"/>
+<lyre clip="b1.wav" lo="40" hi="44" root="42"/>
+<lyre clip="b2.wav" lo="45" hi="49" root="47"/>
 </manner>
 </lyres>`;
 
@@ -21,7 +23,10 @@ const source = (labels: readonly string[]) =>
 
 describe('groups with keyswitches in a template', () => {
   it('are called after the keyswitch, and the one that counts at first is marked', async () => {
-    const { text, notes } = await converted(template, source(['sw_label=Hum', 'sw_label=Buzz', 'sw_label=Nail']));
+    const { text, notes } = await converted(
+      template,
+      source(['sw_label=Hum', 'sw_label=Buzz', 'sw_label=Nail']),
+    );
     expect(text.match(/<manner [^>]*>/g)).toEqual([
       '<manner title="Hum" switch="30" standard="no">',
       '<manner title="Buzz" switch="31" standard="yes">',
