@@ -6,6 +6,7 @@ import type { Directive } from './instrumentParts';
 import type { ConversionNote } from './notes';
 import type { SampleFacts } from './samples';
 import type { Steps } from './steps';
+import type { Span } from './text/span';
 
 /**
  * What came of looking for an included file: its text, that there is none, that it is not read, with the reason as the rest
@@ -183,8 +184,13 @@ export interface Notation {
   readonly samplePlaces?: SamplePlaces;
   /** The edits of the second text that keep numbers true by which the first says how many elements stand in one. */
   countEdits?(before: Instrument, after: Instrument): TextEdit[];
-  /** What stands in a text and is not read, in a notation that does not know all of what may stand there. */
-  unread?(instrument: Instrument): ConversionNote[];
+  /**
+   * What stands in a text and is not read, in a notation that does not know all of what may stand there; without the values that
+   * start where `except` says.
+   */
+  unread?(instrument: Instrument, except?: ReadonlySet<number>): ConversionNote[];
+  /** The values in some stretches of a text that are not read and in which elements of one name differ. */
+  differing?(instrument: Instrument, stretches: readonly Span[]): DifferingValues;
   /** The headers that can be written, in a notation that has a place only for some. */
   readonly headers?: readonly HeaderName[];
   /**
@@ -194,6 +200,25 @@ export interface Notation {
   parameters?(kind: HeaderKind, at?: { text: string; start: number }): readonly string[];
   /** Where the scale that a parameter is written in ends, in a notation whose scales do. */
   scaleEnd?(parameter: string): ScaleEnd | undefined;
+}
+
+/** Values that are not read and in which elements of one name differ, so that none of them holds for a further element. */
+export interface DifferingValues {
+  /** Where they start. */
+  starts: ReadonlySet<number>;
+  /** What becomes of them, place by place. */
+  told: readonly Pick<ConversionNote, 'kind' | 'message'>[];
+  /** Whether one of them says which keyswitch counts before any is pressed. */
+  saysFirst: boolean;
+  /** The edits that leave them out of copies in a text, or put what means nothing in their place. */
+  edits(instrument: Instrument, copies: readonly CopiedStretch[]): TextEdit[];
+}
+
+/** A stretch of a text that is a copy. */
+export interface CopiedStretch {
+  span: Span;
+  /** Whether it sounds before a keyswitch is pressed; `undefined` where it has none. */
+  isFirst: boolean | undefined;
 }
 
 /** The greatest value that can be written, and the number that stands for it. */

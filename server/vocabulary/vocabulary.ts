@@ -174,13 +174,14 @@ export type ValueForm =
    * A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read, and numbers
    * such as `0x3C` too; `written` says how it is written. As a frequency in Hz it is that of the nearest key. `naming`: German names, where H is the note above B, or
    * the syllables `do` to `si`; with lines the case of the letter and its number give the octave, so that `c1` is key 60
-   * and `C` key 36.
+   * and `C` key 36. `names` are those that are written for the twelve keys from C, with blanks between: `Do Reb Re Mib …`.
    */
   | {
       kind: 'key';
       written: 'number' | 'name' | 'hexadecimal' | 'frequency';
       middleC?: 'C3' | 'C4' | 'C5';
       naming?: 'german' | 'syllables' | 'lines' | 'german lines';
+      names?: string;
       offset?: number;
     }
   /**

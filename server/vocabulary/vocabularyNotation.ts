@@ -3,6 +3,7 @@ import type { Notation, ReadOptions, SampleFactsLookup } from '../model/notation
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { countEdits, countPlaces } from './edit/childCounts';
+import { differingIn } from './edit/differingValues';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { insertInVocabulary } from './edit/insertElements';
 import { samplePlacesIn } from './edit/samplePlaces';
@@ -52,9 +53,14 @@ function newNotation(vocabulary: Vocabulary): Notation {
     spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
     samplePlaces: samplePlacesIn(vocabulary),
-    countEdits,
-    unread: (instrument) =>
-      unreadValues(instrument, vocabulary, countPlaces(instrument.sources[0]?.text ?? '')),
+    countEdits: (before, after) => countEdits(vocabulary, before, after),
+    unread: (instrument, except = new Set()) =>
+      unreadValues(
+        instrument,
+        vocabulary,
+        new Set([...countPlaces(vocabulary, instrument.sources[0]?.text ?? ''), ...except]),
+      ),
+    differing: differingIn(vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(written, kind, at),
     scaleEnd: scaleEndIn(written),

@@ -43,6 +43,9 @@ export class CopyValues {
     this.#writing = keyWritingOf(template);
   }
 
+  /** Whether names of example groups were left out of groups that have none. */
+  leavesNames = false;
+
   /** The values that a copy's header is to set itself, by canonical name. */
   of({ section, slot, source, example }: ExampleCopy): Map<string, string> {
     const plan = this.#plan(section, slot);
@@ -124,6 +127,7 @@ export class CopyValues {
         const shared = sharedValue(section, name);
         if (shared !== undefined) plan.group.set(name, shared);
         else if (this.#isOfEach(header, name)) plan.group.set(name, usualPlace(name) ?? value);
+        else if (this.#isNameOfOther(section, header, name)) this.leavesNames = true;
         else if (keepsOfGroup(section, name)) {
           plan.kept.add(name);
           plan.around.set(name, value);
@@ -148,7 +152,17 @@ export class CopyValues {
    * that the template gives to all: its example groups differ in it.
    */
   #isOfEach(header: number, name: string): boolean {
-    if (!this.#notation.parameters || !isSoundOfRecording(name)) return false;
+    return this.#notation.parameters !== undefined && isSoundOfRecording(name) && this.#differ(header, name);
+  }
+
+  /** Whether a value is the name of one of several example groups, and the section has none. */
+  #isNameOfOther({ isByName, label }: FilledSection, header: number, name: string): boolean {
+    const isName = valueClass(name, false) === 'label' && label === undefined && !isByName;
+    return isName && this.#notation.parameters !== undefined && this.#differ(header, name);
+  }
+
+  /** Whether example groups of one kind differ in a value. */
+  #differ(header: number, name: string): boolean {
     let groups = this.#groupsOf.get(this.#template.kind(header));
     if (!groups) {
       groups = headersOf(this.#template, this.#template.kind(header));

@@ -1,9 +1,10 @@
 import { editedText } from '../../model/editing/changedInstrument';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
-import type { Notation } from '../../model/notation';
+import type { CopiedStretch, Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { OutputError } from '../../model/output';
+import { mainSpan } from '../../model/text/span';
 import type { Assignment } from './assignExamples';
 import { assignExamples } from './assignExamples';
 import { changeCopy } from './changeCopy';
@@ -13,10 +14,11 @@ import { examplesOf } from './examples';
 import { groupingOf } from './grouping';
 import type { FoundCopy } from './repeatExamples';
 import { repeatExamples } from './repeatExamples';
-import type { SourceSection } from './sourceSections';
+import type { SourceRegion, SourceSection } from './sourceSections';
 import type { Template } from './template';
 import type { WrittenRegion } from './templateAccount';
 import { withFolders, withSampleList } from './templateSamples';
+import { stretchesOf } from './unreadOfExamples';
 
 /** A template whose examples gave way to regions, and how each of them was written. */
 export interface FilledTemplate {
@@ -25,6 +27,8 @@ export interface FilledTemplate {
   result: Instrument;
   values: CopyValues;
   regions: WrittenRegion[];
+  /** Whether a word of each group says if its keyswitch counts before any is pressed. */
+  saysFirst: boolean;
   /** Notes on the list of samples. */
   notes: ConversionNote[];
 }
@@ -47,7 +51,9 @@ export async function fillExamples(
   const document = await withFolders(notation, read, repeats, copies);
   const values = new CopyValues(examples, notation);
   const filled = await edited(read, document, copyEdits(notation, document, copies, values));
-  const result = await edited(read, filled, notation.countEdits?.(template, filled) ?? []);
+  const differing = notation.differing?.(examples, stretchesOf(found));
+  const plain = await edited(read, filled, differing?.edits(filled, stretchesOfCopies(filled, copies)) ?? []);
+  const result = await edited(read, plain, notation.countEdits?.(template, plain) ?? []);
   const [{ text }] = result.sources;
   if (result.headers.count !== document.headers.count)
     throw new OutputError(
@@ -56,7 +62,20 @@ export async function fillExamples(
   const regions = copies.flatMap(({ source: region, ...copy }) =>
     region ? [{ ...copy, source: region }] : [],
   );
-  return { text, result, values, regions, notes };
+  return { text, result, values, regions, notes, saysFirst: differing?.saysFirst === true };
+}
+
+function stretchesOfCopies(document: Instrument, copies: readonly FoundCopy[]): CopiedStretch[] {
+  return copies.map(({ header, source, section }) => ({
+    span: mainSpan(document.headerSpan(header).start, document.bodySpan(header).end),
+    isFirst: soundsFirst(source ?? section.regions[0]?.source),
+  }));
+}
+
+/** Whether the keyswitch of a region is the one that counts before any is pressed. */
+function soundsFirst(source: SourceRegion | undefined): boolean | undefined {
+  const own = source?.values.get('sw_last');
+  return own === undefined ? undefined : source?.values.get('sw_default') === own;
 }
 
 /** A document as it reads with some edits. */

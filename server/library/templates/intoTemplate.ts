@@ -11,7 +11,7 @@ import { fillExamples } from './fillExamples';
 import type { Facts } from './markings';
 import { fillMarkings } from './markings';
 import { RegionsLeftOut } from './regionsLeftOut';
-import { sourceSections, takesTuningAlone } from './sourceSections';
+import { namesGroupsAlone, sourceSections, takesTuningAlone } from './sourceSections';
 import type { Template } from './template';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
@@ -59,6 +59,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
     takesTuningAlone: takesTuningAlone(notation),
+    namesGroupsAlone: namesGroupsAlone(notation),
   });
   const leftOut = new RegionsLeftOut(instrument);
   let work = await fillExamples(template, examples, slots, sections);

@@ -33,6 +33,8 @@ export interface SourceTarget {
   keyOffset: number;
   /** Whether it has a place for a tuning and none for a transposition. */
   takesTuningAlone?: boolean;
+  /** Whether it has a place for the name of a group and none for that of a keyswitch, so that one stands for the other. */
+  namesGroupsAlone?: boolean;
 }
 
 /** Labels of headers, which are carried by the section and not by each of its regions. */
@@ -49,12 +51,23 @@ export function sourceSections(instrument: Instrument, target: SourceTarget): So
     const parent = instrument.parent(header);
     let section = sections.get(parent);
     if (!section) {
-      section = { label: instrument.groupLabel(header)?.trim() || undefined, regions: [] };
+      section = { label: labelOf(instrument, header, target), regions: [] };
       sections.set(parent, section);
     }
     section.regions.push(sourceRegion(instrument, header, target));
   }
   return [...sections.values()];
+}
+
+function labelOf(
+  instrument: Instrument,
+  header: number,
+  { namesGroupsAlone }: SourceTarget,
+): string | undefined {
+  const label = instrument.groupLabel(header)?.trim();
+  if (label || !namesGroupsAlone) return label || undefined;
+  const parameter = instrument.effective(header, Parameter.sw_label);
+  return parameter < 0 ? undefined : instrument.valueText(parameter).trim() || undefined;
 }
 
 function sourceRegion(instrument: Instrument, header: number, target: SourceTarget): SourceRegion {
@@ -78,6 +91,12 @@ export function takesTuningAlone({ parameters }: Notation): boolean {
   const places = parameters?.(HeaderKind.region) ?? [];
   const all = [...places, ...(parameters?.(HeaderKind.group) ?? [])];
   return places.includes('tune') && !all.includes('transpose');
+}
+
+/** Whether a notation has a place for the name of a group and none for that of a keyswitch. */
+export function namesGroupsAlone({ parameters }: Notation): boolean {
+  const places = parameters?.(HeaderKind.unknown) ?? [];
+  return places.includes('group_label') && !places.includes('sw_label');
 }
 
 /** Puts a transposition into the tuning, a semitone being 100 cents; answers its parameter. */

@@ -29,6 +29,7 @@ export interface TemplateWork {
   values: CopyValues;
   result: Instrument;
   regions: readonly WrittenRegion[];
+  saysFirst: boolean;
   /** Regions of the source that were not written, which is told of them as a whole. */
   leftOut: ReadonlySet<number>;
 }
@@ -39,11 +40,20 @@ export function accountOf(work: TemplateWork): OutputAccount {
   const added = new AddedValues();
   for (const region of work.regions) compareRegion(work, region, accounts, added);
   for (const region of work.leftOut) accounts.leavesOut(region);
-  return accounts.finish(added.notes(work.instrument));
+  return accounts.finish([...added.notes(work.instrument), ...nameNotes(work)]);
+}
+
+/** A note on groups without a name where those of the examples have one each. */
+function nameNotes({ instrument, values }: TemplateWork): ConversionNote[] {
+  const [region] = instrument.regions;
+  if (!values.leavesNames || region === undefined) return [];
+  const message =
+    'Groups of the source have no name, and those of the example groups differ, so the place for it is left out there. Check whether it is needed.';
+  return [{ kind: 'dropped', ...instrument.headerSpan(region), message }];
 }
 
 function compareRegion(
-  { instrument, values, result }: TemplateWork,
+  { instrument, values, result, saysFirst }: TemplateWork,
   region: WrittenRegion,
   accounts: Accounts,
   added: AddedValues,
@@ -51,17 +61,19 @@ function compareRegion(
   const { source, header } = region;
   const found = writtenValues(result, header);
   const expected = values.expected(region);
+  const label = result.groupLabel(header)?.trim();
   for (const [name, value] of expected) {
     const parameter = source.parameters.get(name);
-    const there = found.get(name);
+    // The name of a keyswitch may be that of its group.
+    const there = found.get(name) ?? (name === 'sw_label' ? label : undefined);
     const isSame = name === 'sample' ? isSameSample(result, header, value) : isSameValue(name, value, there);
     if (name === 'tune' && source.inTuning !== undefined) accounts.transposed(source.inTuning, there);
-    if (isSame) accounts.carried(parameter ?? -1);
+    const isSaid = isSame || (name === 'sw_default' && saysFirst && source.values.has('sw_last'));
+    if (isSaid) accounts.carried(parameter ?? -1);
     else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
     else if (there !== undefined) added.add(name, there, source.header);
   }
   compareKeys(instrument, source, result, header, accounts);
-  const label = result.groupLabel(header)?.trim();
   for (const id of [Parameter.group_label, Parameter.master_label, Parameter.global_label]) {
     const parameter = instrument.effective(source.header, id);
     if (parameter < 0) continue;

@@ -4,6 +4,8 @@ import type { AskedValues } from './askedValues';
 export interface Unplain {
   /** The parameter that says so. */
   name: string;
+  /** The parameter with its value, where that tells more. */
+  said?: string;
   /** When it sounds, as the end of a sentence. */
   why: string;
 }
@@ -35,7 +37,7 @@ export const bendRanges: readonly (readonly [
 export function startsOtherwise(values: AskedValues): Unplain | undefined {
   const trigger = values.word('trigger');
   const why = trigger === undefined ? undefined : otherTriggers[trigger];
-  if (why !== undefined) return { name: 'trigger', why };
+  if (why !== undefined) return { name: 'trigger', said: `trigger=${trigger}`, why };
   const [started] = values.matching(/^(?:on|start)_(?:lo|hi)(?:hd)?cc\d+$/);
   return started && { name: started.name, why: 'when a controller is moved' };
 }

@@ -48,8 +48,8 @@ export function unsaidNotes(
   target: string,
 ): ConversionNote[] {
   const byReason = new Map<string, { region: number; count: number }>();
-  for (const [region, { why, name }] of unsaid) {
-    const reason = `${why} (${name})`;
+  for (const [region, { why, name, said = name }] of unsaid) {
+    const reason = `${why} (${said})`;
     const known = byReason.get(reason);
     if (known) known.count++;
     else byReason.set(reason, { region, count: 1 });

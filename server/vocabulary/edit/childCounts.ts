@@ -4,6 +4,7 @@ import type { Instrument } from '../../model/instrument';
 import { mainSpan } from '../../model/text/span';
 import { nameWords } from '../infer/words/nameWords';
 import { conceptsOf } from '../infer/words/tradeWords';
+import type { Vocabulary } from '../vocabulary';
 import { plainText } from './listEntries';
 import type { AttributeText, StyledElement } from './styleTree';
 import { attributeOf, elementTree } from './styleTree';
@@ -21,16 +22,22 @@ interface ChildCount {
   child: string | undefined;
 }
 
+/** The attributes of a vocabulary's elements that hold parameters, which count no elements. */
+function parametersOf({ levels }: Vocabulary): ReadonlySet<string> {
+  return new Set(levels.flatMap(({ element, parameters }) => parameters.map(({ at }) => `${element} ${at}`)));
+}
+
 /**
  * The edits that keep numbers true which say how many elements stand in theirs: where each element at one place in the nesting says so in
  * the text before, those there in the text after get the number of theirs.
  */
-export function countEdits(before: Instrument, after: Instrument): TextEdit[] {
+export function countEdits(vocabulary: Vocabulary, before: Instrument, after: Instrument): TextEdit[] {
+  const read = parametersOf(vocabulary);
   const text = after.sources[0]?.text ?? '';
   const old = before.sources[0]?.text ?? '';
   const counts = new Map<string, ChildCount[]>();
   for (const [place, elements] of elementsByPlace(elementTree(old))) {
-    const found = countsIn(old, elements);
+    const found = countsIn(old, elements, read);
     if (found.length > 0) counts.set(place, found);
   }
   if (counts.size === 0) return [];
@@ -47,10 +54,11 @@ export function countEdits(before: Instrument, after: Instrument): TextEdit[] {
 }
 
 /** Where values start that say how many elements stand in theirs. */
-export function countPlaces(text: string): ReadonlySet<number> {
+export function countPlaces(vocabulary: Vocabulary, text: string): ReadonlySet<number> {
+  const read = parametersOf(vocabulary);
   const places = new Set<number>();
   for (const elements of elementsByPlace(elementTree(text)).values())
-    for (const { attribute } of countsIn(text, elements))
+    for (const { attribute } of countsIn(text, elements, read))
       for (const element of elements) {
         const there = attributeOf(element, attribute);
         if (there) places.add(there.valueStart);
@@ -75,10 +83,11 @@ function elementsByPlace(root: StyledElement): Map<string, StyledElement[]> {
   return byPlace;
 }
 
-function countsIn(text: string, elements: readonly StyledElement[]): ChildCount[] {
+function countsIn(text: string, elements: readonly StyledElement[], read: ReadonlySet<string>): ChildCount[] {
   const children = new Set(elements.flatMap((one) => one.children.map(({ name }) => name)));
   if (children.size === 0) return [];
   return (elements[0]?.attributes ?? []).flatMap(({ name: attribute }): ChildCount[] => {
+    if (read.has(`${elements[0]?.name} @${attribute}`)) return [];
     const values = elements.map((one) => numberAt(text, attributeOf(one, attribute)));
     // The number of one element in one that stands alone could be its own number.
     const isTelling = namesCount(attribute) || values.some((value) => value > 1);

@@ -26,6 +26,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     written: required(choice('number', 'name', 'hexadecimal', 'frequency')),
     middleC: choice('C3', 'C4', 'C5'),
     naming: choice('german', 'syllables', 'lines', 'german lines'),
+    names: { kind: 'text' },
     offset: { kind: 'whole' },
   },
   velocity: {

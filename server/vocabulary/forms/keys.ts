@@ -59,14 +59,22 @@ export function keyOfNumber(written: number, offset: number): number | undefined
   return Number.isInteger(key) && key >= -1 && key <= 127 ? key : undefined;
 }
 
+/** The names of the twelve keys from C where a document has none of its own. */
+export function defaultNoteNames(naming: Key['naming']): readonly string[] {
+  return naming === 'german' ? germanNames : naming === 'syllables' ? syllables : sharpNames;
+}
+
 /** How a key is written: −1, which is no key, always as a number. */
-export function writeKeyForm({ written, middleC = 'C4', naming, offset = 0 }: Key, key: number): string {
+export function writeKeyForm(
+  { written, middleC = 'C4', naming, names, offset = 0 }: Key,
+  key: number,
+): string {
   // Thousandths of a Hz tell the lowest keys apart.
   if (written === 'frequency' && key >= 0) return decimalText(Math.round(frequencyOfKey(key) * 1000) / 1000);
   if (written === 'number' || key < 0) return String(key + offset);
   if (written === 'hexadecimal' && key + offset >= 0)
     return `0x${(key + offset).toString(16).toUpperCase().padStart(2, '0')}`;
   if (naming === 'lines' || naming === 'german lines') return writeLinedKey(key, naming === 'german lines');
-  const names = naming === 'german' ? germanNames : naming === 'syllables' ? syllables : sharpNames;
-  return `${names[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
+  const own = names?.split(' ');
+  return `${(own ?? defaultNoteNames(naming))[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
 }

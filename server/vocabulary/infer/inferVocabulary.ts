@@ -260,8 +260,9 @@ function understood(
     rows,
     withUnitParts(withStatements(spread.assigned, stated, told), prose).filter(isNoRate),
     stated.turns,
+    region.chain,
   );
-  const assigned = withTurnCounts(rows, withUnnamedTurns(rows, turning));
+  const assigned = withTurnCounts(rows, withUnnamedTurns(rows, turning, region.chain));
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }

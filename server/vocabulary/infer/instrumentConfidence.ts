@@ -87,6 +87,7 @@ export function instrumentConfidence(
   const isTold =
     assigned.some(speaksOfZones) ||
     isOfLetters(assigned) ||
+    haveRootsWithin(assigned) ||
     assigned.some(areSteps) ||
     (zone > 2 && areShared(assigned));
   if (zone > 0 && !isTold) return undefined;
@@ -124,6 +125,19 @@ function areShared(assigned: readonly Assigned[]): boolean {
   const keysOf = (target: string) => assigned.find((one) => one.target === target)?.texts.map(rowKeyNumber);
   const [lows, highs] = [keysOf('lokey'), keysOf('hikey')];
   return lows !== undefined && highs !== undefined && doShareKeys(lows, highs);
+}
+
+/** Keys whatever they are called, where several regions have ranges in one text each with a root key of their own within. */
+function haveRootsWithin(assigned: readonly Assigned[]): boolean {
+  const find = (wanted: string) => assigned.find(({ target }) => target === wanted);
+  const [low, high, root] = [find('lokey'), find('hikey'), find('pitch_keycenter')];
+  if (!low || !high || !root || low.part === undefined || low.facts.least < 12) return false;
+  const count = low.texts.length;
+  const isWithin = (row: number) => {
+    const [from, at, to] = [low, root, high].map(({ texts }) => rowKeyNumber(texts[row]));
+    return from !== undefined && at !== undefined && to !== undefined && from <= at && at <= to && from < to;
+  };
+  return count > 1 && root.facts.tally.size === count && [...low.texts.keys()].every(isWithin);
 }
 
 /** Keys by single letters, where units speak of sound. */

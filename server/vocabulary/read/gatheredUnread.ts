@@ -13,13 +13,24 @@ export interface UnreadValue {
 /** So many places of an element are shown with a value; the others are counted. */
 const mostShown = 4;
 
+/** A value with the place that it stands at. */
+export interface PlacedUnread extends UnreadValue {
+  element: string;
+  /** The name of an attribute, or empty for the text of the element. */
+  place: string;
+  /** Where the value itself starts. */
+  valueStart: number;
+}
+
 /** Values that are not read, put together by the names of their elements, so that a person is told once of each. */
 export class GatheredUnread {
   /** By the name of an element: the first value of each of its places, and how many values there are. */
+  readonly all: PlacedUnread[] = [];
   readonly #elements = new Map<string, { firsts: Map<string, UnreadValue>; count: number }>();
 
   /** `place` is the name of an attribute, or empty for the text of the element. */
-  add(element: string, place: string, value: UnreadValue): void {
+  add(element: string, place: string, value: UnreadValue & { valueStart: number }): void {
+    this.all.push({ element, place, ...value });
     let found = this.#elements.get(element);
     if (!found) {
       found = { firsts: new Map(), count: 0 };

@@ -12,6 +12,7 @@ import { parseListedFolder } from '../listedFolder';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
+import type { PlacedUnread } from './gatheredUnread';
 import { GatheredUnread } from './gatheredUnread';
 import { LostFiles } from './lostFiles';
 import { keyOfEntry, readEntries, referencesTo } from './sampleList';
@@ -38,13 +39,31 @@ export function* unreadValuesInSteps(
   vocabulary: Vocabulary,
   understood: ReadonlySet<number> = new Set(),
 ): Steps<ConversionNote[]> {
+  const search = yield* searched(instrument, vocabulary, understood);
+  return [...search.notes, ...search.gathered(vocabulary.name)];
+}
+
+/** Each value that {@link unreadValues} tells of because the vocabulary has no parameter for it. */
+export function unreadOneByOne(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+  understood: ReadonlySet<number> = new Set(),
+): readonly PlacedUnread[] {
+  return finish(searched(instrument, vocabulary, understood)).unread;
+}
+
+function* searched(
+  instrument: Instrument,
+  vocabulary: Vocabulary,
+  understood: ReadonlySet<number>,
+): Steps<UnreadSearch> {
   const text = instrument.sources[0]?.text ?? '';
   // Samples are looked for in lists alone.
   const used = sampleListsOf(vocabulary).length > 0 ? sampleTexts(instrument) : new Set<string>();
   const search = new UnreadSearch(text, vocabulary, used, understood, new LostFiles(instrument));
   yield 0;
   yield* scanXmlInSteps(text, search);
-  return [...search.notes, ...search.gathered(vocabulary.name)];
+  return search;
 }
 
 /** A longer text is no path. */
@@ -228,7 +247,7 @@ class UnreadSearch implements XmlHandler {
     const value = this.#text.slice(valueStart, Math.min(end, valueStart + longestPath));
     const open = this.#open.map(({ name }) => name);
     if (this.#lost.add(value, open, start, end) || isRead) return;
-    this.#unread.add(open.at(-1) ?? '', attribute ?? '', { what, start, end });
+    this.#unread.add(open.at(-1) ?? '', attribute ?? '', { what, start, valueStart, end });
   }
 
   #seeFile(text: string): void {
@@ -270,6 +289,10 @@ class UnreadSearch implements XmlHandler {
     const message = `"${path.slice(0, 60)}" is in the list of samples, and no region uses it.`;
     this.notes.push({ kind: 'ignored', ...mainSpan(this.#tagStart, end), message });
     return true;
+  }
+
+  get unread(): readonly PlacedUnread[] {
+    return this.#unread.all;
   }
 
   /** What is told of values that are not read. */

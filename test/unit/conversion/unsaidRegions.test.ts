@@ -47,7 +47,7 @@ describe('a region that a vocabulary cannot say as what it is', () => {
     expect(notes.map(({ kind, message }) => [kind, message])).toEqual([
       [
         'dropped',
-        '2 regions sound for the first key alone (trigger), which this notation cannot say, so they are left out.',
+        '2 regions sound for the first key alone (trigger=first), which this notation cannot say, so they are left out.',
       ],
     ]);
   });

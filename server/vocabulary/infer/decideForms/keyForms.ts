@@ -14,6 +14,7 @@ import { saysSo } from '../saysSo';
 import type { XmlStatements } from '../stated/statements';
 import { isNoteName } from '../values/columnFacts';
 import type { Rows } from '../values/rows';
+import { noteSpellingOf } from './noteSpelling';
 import type { NumberWitness } from './numberWitness';
 import { numberPlaceWitness } from './numberWitness';
 
@@ -39,6 +40,12 @@ export function decideKeyForms(
   // One letter among numbers is a slip, and no place holds names then.
   const isLined = named.length > 0 && naming.naming?.endsWith('lines') === true;
   if (isLined) drafts.push(linedDraft(named));
+  const spelling = isLined
+    ? undefined
+    : noteSpellingOf(
+        named.flatMap(({ facts }) => [...facts.tally.keys()]),
+        { kind: 'key', written: 'name', ...naming },
+      );
   const octave =
     named.length === 0 || isLined
       ? undefined
@@ -73,7 +80,13 @@ export function decideKeyForms(
       assigned.unit === 'Hz'
         ? { kind: 'key', written: 'frequency' }
         : isNamed(assigned)
-          ? { kind: 'key', written: 'name', ...(!isLined && { middleC: octave?.middleC ?? 'C4' }), ...naming }
+          ? {
+              kind: 'key',
+              written: 'name',
+              ...(!isLined && { middleC: octave?.middleC ?? 'C4' }),
+              ...naming,
+              ...(spelling !== undefined && { names: spelling }),
+            }
           : {
               kind: 'key',
               written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',

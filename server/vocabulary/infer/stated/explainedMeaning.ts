@@ -1,6 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { unchangedAt } from '../../../trade/headings/statedScale';
 import { isSilentAtNone } from '../../../trade/languages/silenceWords';
+import { velocityOfLevel } from '../../../trade/languages/velocityOfLevel';
 import { namesLoop } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysOf, writtenWords } from '../../../trade/phrases/toldWords';
@@ -57,6 +58,7 @@ const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] =
     /(?:left out|skipped|cut|dropped|omitted) (?:at|from) the (?:beginning|start)|am anfang (?:weg|ausge|über)|(?:saut|ignor)\p{L}+ au d[ée]but|overgeslagen/iu,
     'offset',
   ],
+  [velocityOfLevel, 'amp_veltrack'],
   [
     /first (?:frame|sample)\b.{0,20}(?:\bnot\b|n't|no longer).{0,20}(?:play|sound|heard)|(?:frame|sample) (?:right |just )?(?:after|behind|past) the last/iu,
     'end',

@@ -36,7 +36,13 @@ export function withStatedLevels(
   };
   const around = chain[repeats.lastIndexOf(true) - 1];
   const holder = changed.findIndex(({ element, is }) => element === around && is !== 'region');
-  if (turns !== undefined && holder >= 0 && !has('lorand') && !changed.some((level) => level.turns)) {
+  // Elements that are a take each say the position of all regions in them.
+  const areTakes = levels.some(
+    ({ is, parameters }) =>
+      is !== 'region' && parameters.some(({ parameter }) => parameter === 'seq_position'),
+  );
+  const isTold = has('lorand') || areTakes || levels.some((level) => level.turns);
+  if (turns !== undefined && holder >= 0 && !isTold) {
     changed[holder] = { ...changed[holder], turns: true };
     tell(
       `${around}.turns`,

@@ -2,6 +2,7 @@ import type { Assigned } from '../assign';
 import { saysSo } from '../saysSo';
 import { columnFactsOf, textsOf } from '../values/columnFacts';
 import type { Rows } from '../values/rows';
+import { mayNumberTakes } from '../values/unnamedTurns';
 
 const numberWords: ReadonlySet<string> = new Set(
   'nr no num number n pos position order rang index nummer numero numer lp'.split(' '),
@@ -14,13 +15,13 @@ export function withStatedTurns(
   rows: Rows,
   assigned: readonly Assigned[],
   text: string | undefined,
+  chain: readonly string[],
 ): readonly Assigned[] {
   const isTold = assigned.some(({ target }) => target === 'seq_position' || target === 'lorand');
   const sample = assigned.find(({ target }) => target === 'sample');
   if (text === undefined || isTold || !sample) return assigned;
-  const region = Math.max(...rows.columns.map(({ level }) => level));
   for (const column of rows.columns) {
-    if (column.level !== region || column.listed || !column.own.every((word) => numberWords.has(word)))
+    if (!mayNumberTakes(column, chain) || column.listed || !column.own.every((word) => numberWords.has(word)))
       continue;
     if (assigned.some((one) => one.column === column)) continue;
     const texts = textsOf(column);

@@ -162,7 +162,7 @@ interface Clause {
 
 function clausesOf(text: string): Clause[] {
   return text
-    .split(/[.!?;](?=\s|$)|[\n\r]/u)
+    .split(/(?:(?<!\.)\.|[!?;])(?=\s|$)|[\n\r]/u)
     .map((clause) => ({ text: clause.trim(), words: (clause.match(/[\p{L}\p{N}]+/gu) ?? []).map(bareWord) }))
     .filter(({ words }) => words.length > 1);
 }

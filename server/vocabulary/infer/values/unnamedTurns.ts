@@ -1,5 +1,6 @@
 import type { Assigned } from '../assign';
 import type { InferredTarget } from '../words/meaningRules';
+import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
 import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
@@ -25,7 +26,7 @@ const numberConcepts: ReadonlySet<string> = new Set(['number', 'num', 'weak', 'p
  * Adds the positions in round robins whatever they are called: small numbers that count the regions of the same keys and velocities
  * anew, of which there are several sets. They could count layers too, which is told.
  */
-export function withUnnamedTurns(rows: Rows, all: readonly Assigned[]): Assigned[] {
+export function withUnnamedTurns(rows: Rows, all: readonly Assigned[], chain: readonly string[]): Assigned[] {
   const sample = all.find(({ target }) => target === 'sample');
   if (!sample || all.some(({ target }) => turnTargets.has(target))) return [...all];
   const alike = all.filter(({ target }) => keyTargets.has(target) || layerTargets.has(target));
@@ -42,7 +43,7 @@ export function withUnnamedTurns(rows: Rows, all: readonly Assigned[]): Assigned
   const isLayered = alike.some(({ target }) => velocityTargets.has(target));
   const what = isLayered ? 'keys and velocities' : 'keys';
   for (const column of rows.columns) {
-    if (column.level !== sample.column.level || column.listed || column.around.length > 0) continue;
+    if (!mayNumberTakes(column, chain) || column.listed || column.around.length > 0) continue;
     if (all.some((one) => one.column === column) || speaksOfOther(column.own)) continue;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
@@ -66,6 +67,15 @@ export function withUnnamedTurns(rows: Rows, all: readonly Assigned[]): Assigned
     ];
   }
   return [...all];
+}
+
+const takeConcepts: ReadonlySet<string> = new Set(['file', 'rr']);
+
+/** Whether a place is of regions, or of elements around them that are called takes or turns. */
+export function mayNumberTakes({ level }: Column, chain: readonly string[]): boolean {
+  if (level === chain.length - 1) return true;
+  const words = level > 0 ? nameWords(chain[level] ?? '') : [];
+  return words.some((word) => conceptsOf(word)?.concepts.some((one) => takeConcepts.has(one)));
 }
 
 /** Whether numbers are 1, 2 ... as many as they are, in any order. */
