@@ -35,6 +35,8 @@ import type { StatedLayerOrder } from './layers/layerOrder';
 import { layerOrderIn } from './layers/layerOrder';
 import type { StatedDynamics } from './layers/statedDynamics';
 import { statedDynamicsIn } from './layers/statedDynamics';
+import type { MarkLegend } from './nameMarks';
+import { nameMarksIn } from './nameMarks';
 import { loopsToEndIn } from './playing/loopsToEnd';
 import type { NamedReleases } from './playing/namedReleases';
 import { namedReleasesIn } from './playing/namedReleases';
@@ -111,6 +113,8 @@ export interface Statements {
   keyShift: KeyShift | undefined;
   /** What values in brackets are. */
   bracketValues: BracketValues | undefined;
+  /** What marks behind names mean, by the marks. */
+  nameMarks: ReadonlyMap<string, MarkLegend>;
   /** The sentence that says that an empty cell has the value above it. */
   blankIsAbove: string | undefined;
   /** What goes for root keys that are left out. */
@@ -182,6 +186,7 @@ export function statementsIn(written: readonly string[]): Statements {
     // What is said of all samples counts as it is.
     keyShift: forAll.some(({ values }) => values.has('transpose')) ? undefined : keyShiftIn(texts),
     bracketValues: bracketValuesIn(texts),
+    nameMarks: nameMarksIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
     blankRoot: blankRootIn(texts),
     blankEnd: blankEndIn(texts),
