@@ -5,6 +5,8 @@ import type { TableCells } from './cells';
 const closing: ReadonlySet<number> = new Set(Array.from(')]}*^+!?~#', (sign) => sign.charCodeAt(0)));
 const parted = /^(\S.{0,300}?\.\w{2,4})\s*[([{]\s*([^()[\]{}]{1,80}?)\s*[)\]}]$/u;
 const marked = new RegExp(String.raw`^([^\s*].{0,300}?\.\w{2,4})\s*(${nameMark})$`, 'u');
+/** A sentence may end with the name of a file. */
+const endsSentence = /\s.*[!?]$/u;
 
 /** Parts what stands in brackets behind the name of a file, or a mark, from the name: `bell.wav (-3 dB)`, `bell.wav *`; see {@link TableCells.nameRemarks}. */
 export function partNames(cells: TableCells): void {
@@ -14,9 +16,13 @@ export function partNames(cells: TableCells): void {
     const last = codes[ends[cell] - 1];
     if (!closing.has(last) && last < 128 && !cells.isRewritten(cell)) continue;
     const text = cells.value(cell);
-    const [, name = '', remark = ''] = parted.exec(text) ?? marked.exec(text) ?? [];
+    const [, name = '', remark = ''] = parted.exec(text) ?? markedIn(text) ?? [];
     if (name === '' || !isAudioFileName(name)) continue;
     cells.rewritten.set(cell, name);
     cells.nameRemarks.set(cell, remark);
   }
+}
+
+function markedIn(text: string): RegExpExecArray | null {
+  return endsSentence.test(text) ? null : marked.exec(text);
 }
