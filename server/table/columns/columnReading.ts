@@ -8,8 +8,8 @@ export type SideLabel =
   | { kind: 'dynamics'; dynamic: number }
   /** The velocities that a heading gives in numbers. */
   | { kind: 'velocity'; low: number; high: number }
-  /** The key, or the keys, that a heading names. */
-  | { kind: 'key'; low: KeyReading; high: KeyReading }
+  /** The key, or the keys, that a heading names, and the root key beside them. */
+  | { kind: 'key'; low: KeyReading; high: KeyReading; root?: KeyReading }
   | { kind: 'round_robin'; position: number }
   | { kind: 'pan'; pan: number }
   | { kind: 'trigger'; trigger: TriggerValue }

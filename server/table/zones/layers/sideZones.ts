@@ -76,11 +76,12 @@ export class SideZones {
     zones: ZoneList,
     zone: number,
     cell: number,
-    { low, high }: Extract<SideLabel, { kind: 'key' }>,
+    { low, high, root }: Extract<SideLabel, { kind: 'key' }>,
   ): void {
     const keyOf = (key: KeyReading) => key.number ?? (key.named ?? 0) + this.keyShift;
     const [from, to] = [keyOf(low), keyOf(high)];
     if (from < 0 || to > 127) return;
+    if (root) zones.column('pitch_keycenter').set(zone, cell, keyOf(root));
     if (from === to) zones.column('key').set(zone, cell, from);
     else {
       zones.column('lokey').set(zone, cell, from);
