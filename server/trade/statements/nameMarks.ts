@@ -1,4 +1,4 @@
-import { bareWord } from '../languages/spelling';
+import { bareWord, usualSigns } from '../languages/spelling';
 import { startInTitle } from '../readings/startInTitle';
 import { leavesOut } from './leavesOut';
 import { legendIn } from './legend';
@@ -21,6 +21,8 @@ const mark = new RegExp(
   String.raw`(?<![^\s"'(\[\u201e\u201c\u00ab,;])(${nameMark})(?=[\s"')\]\u201d\u00bb=:,]|\p{L})`,
   'gu',
 );
+/** A small raised number is read as a usual one. */
+const numbered = /^(\d{1,2})[\s):=.]+(\p{L}.*)$/u;
 const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
 
 /**
@@ -40,6 +42,8 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
   };
   for (const whole of texts.slice(0, mostTexts)) {
     const text = whole.slice(0, longest).trim();
+    const [, number = '', what = ''] = numbered.exec(text) ?? [];
+    if (number !== '') add(number, what, text);
     const places = [...text.matchAll(mark)];
     for (const [at, { index, 1: sign = '' }] of places.entries()) {
       const behind = text.slice(index + sign.length, places[at + 1]?.index ?? text.length);
@@ -54,7 +58,7 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
 
 /** What is said of a sample with a mark, or with words in brackets, behind its name; `undefined` where nothing is. */
 export function legendOf(remark: string, marks: ReadonlyMap<string, MarkLegend>): MarkLegend | undefined {
-  return marks.get(remark) ?? marks.get(bareWord(remark));
+  return marks.get(usualSigns(remark)) ?? marks.get(bareWord(remark));
 }
 
 /** The values that an explanation gives; `undefined` where it gives none. */

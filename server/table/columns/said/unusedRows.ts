@@ -21,7 +21,10 @@ export function passOverUnused(
   const lines = sample ? linesAround(cells, rows, sample) : [];
   if (!sample || lines.length === 0) return;
   const table = [{ rowsOf: rowsByName(cells, rows, sample) }];
-  const marks = cells.nameRemarks.size === 0 ? undefined : nameMarksIn(lines.map(({ text }) => text));
+  const marks =
+    cells.nameRemarks.size === 0
+      ? undefined
+      : nameMarksIn(lines.flatMap(({ span }) => cells.text.slice(span.start, span.end).split(/[\r\n]+/u)));
   const unused = new Set(
     marks ? rows.data.filter((row) => isMarkedUnused(cells, cells.cell(row, sample.index), marks)) : [],
   );

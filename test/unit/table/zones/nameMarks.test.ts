@@ -20,6 +20,7 @@ describe('a mark behind the name of a sample', () => {
     ['°', '° = Loslassgeräusch, klingt beim Loslassen, 4 dB leiser'],
     [' *', '*: bruit de relâchement, 4 dB plus faible'],
     [' (r)', '(r) = release sample, 4 dB quieter'],
+    [' ¹', '¹ release sample, 4 dB quieter'],
   ])('means what the legend says: "%s", %s', (mark, legend) => {
     for (const isAbove of [false, true]) {
       const [first, , last] = regions(marked(mark, legend, isAbove));
@@ -44,9 +45,8 @@ describe('a mark behind the name of a sample', () => {
   });
 
   it('leaves a row out where its legend says that it is not used', () => {
-    expect(regions(marked(' *', '* not used')).map(({ sample }) => sample)).toEqual([
-      'spinet_45.wav',
-      'spinet_55.wav',
-    ]);
+    const legend = '† = recorded in May\n* = do not use';
+    for (const text of [marked(' *', '* not used'), marked(' *', legend)])
+      expect(regions(text).map(({ sample }) => sample)).toEqual(['spinet_45.wav', 'spinet_55.wav']);
   });
 });
