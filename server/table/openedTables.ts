@@ -21,6 +21,7 @@ import { columnName } from './columns/columnReading';
 import { useNameOctaves } from './columns/octaves/octavesOfNames';
 import { takeAnswers } from './columns/said/answeredRows';
 import { takeCorrections } from './columns/said/correctedCells';
+import { useFolders } from './columns/said/folders';
 import { overruleValues } from './columns/said/overrulingLines';
 import { usePanLetters } from './columns/said/panLetters';
 import { partTablesBySaid } from './columns/said/partedTables';
@@ -125,7 +126,10 @@ export function* openTablesInSteps(
   if (!chosen) useRecordedKeys(cells, tables, glossary.texts);
   overruleValues(cells, tables);
   takeAnswers(cells, tables);
-  for (const table of tables) passOverUnused(cells, table);
+  for (const table of tables) {
+    passOverUnused(cells, table);
+    useFolders(cells, table);
+  }
   useStatedEnding(cells, tables, glossary.texts);
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   const problem = problemOf(cells, tables, columns, chosen !== undefined);

@@ -6,6 +6,7 @@ import type { Steps } from '../model/steps';
 import { finish, inPart } from '../model/steps';
 import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
+import { legendOf } from '../trade/statements/nameMarks';
 import { statementsOfEach } from '../trade/statements/ownStatements';
 import type { Statements } from '../trade/statements/statements';
 import { statementsIn } from '../trade/statements/statements';
@@ -210,7 +211,14 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
     };
   }
   const headings = tables.flatMap(({ columns: all }) => all.map(({ heading }) => heading));
-  giveToSome(zones, statements.forSome, headings, notes);
+  // What marks behind names mean is done already.
+  const ofMarks = [...new Set(cells.nameRemarks.values())].map(
+    (one) => legendOf(one, statements.nameMarks)?.text,
+  );
+  const forSome = statements.forSome.filter(
+    ({ text: said }) => !ofMarks.some((legend) => legend?.includes(said.trim())),
+  );
+  giveToSome(zones, forSome, headings, notes);
   completeRoundRobins(zones);
   yield 0.9;
   const grouped = { zones, groups: groupZones(zones) };

@@ -46,7 +46,7 @@ export class TableCells {
   /** Whether each row stands for itself, as objects of a script do: what one does not give, it does not take from the one above. */
   areRecords = false;
 
-  /** What stands in brackets behind the names of files, by the cells of the names. */
+  /** What stands in brackets behind the names of files, or a mark, by the cells of the names. */
   readonly nameRemarks = new Map<number, string>();
 
   /** Texts that belong to the table and stand in none of its rows, such as comments in a script. */

@@ -1,19 +1,28 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { nameMark } from '../../trade/statements/nameMarks';
 import type { TableCells } from './cells';
 
-const closing: ReadonlySet<number> = new Set([')', ']', '}'].map((sign) => sign.charCodeAt(0)));
+const closing: ReadonlySet<number> = new Set(Array.from(')]}*^+!?~#', (sign) => sign.charCodeAt(0)));
 const parted = /^(\S.{0,300}?\.\w{2,4})\s*[([{]\s*([^()[\]{}]{1,80}?)\s*[)\]}]$/u;
+const marked = new RegExp(String.raw`^([^\s*].{0,300}?\.\w{2,4})\s*(${nameMark})$`, 'u');
+/** A sentence may end with the name of a file. */
+const endsSentence = /\s.*[!?]$/u;
 
-/** Parts what stands in brackets behind the name of a file from the name: `bell.wav (-3 dB)`; see {@link TableCells.nameRemarks}. */
+/** Parts what stands in brackets behind the name of a file, or a mark, from the name: `bell.wav (-3 dB)`, `bell.wav *`; see {@link TableCells.nameRemarks}. */
 export function partNames(cells: TableCells): void {
   const { codes, starts, ends } = cells;
   for (let cell = 0; cell < cells.cellCount; cell++) {
-    if (ends[cell] - starts[cell] < 8) continue;
+    if (ends[cell] - starts[cell] < 6) continue;
     const last = codes[ends[cell] - 1];
     if (!closing.has(last) && last < 128 && !cells.isRewritten(cell)) continue;
-    const [, name = '', remark = ''] = parted.exec(cells.value(cell)) ?? [];
+    const text = cells.value(cell);
+    const [, name = '', remark = ''] = parted.exec(text) ?? markedIn(text) ?? [];
     if (name === '' || !isAudioFileName(name)) continue;
     cells.rewritten.set(cell, name);
     cells.nameRemarks.set(cell, remark);
   }
+}
+
+function markedIn(text: string): RegExpExecArray | null {
+  return endsSentence.test(text) ? null : marked.exec(text);
 }

@@ -8,8 +8,8 @@ export type SideLabel =
   | { kind: 'dynamics'; dynamic: number }
   /** The velocities that a heading gives in numbers. */
   | { kind: 'velocity'; low: number; high: number }
-  /** The key, or the keys, that a heading names. */
-  | { kind: 'key'; low: KeyReading; high: KeyReading }
+  /** The key, or the keys, that a heading names, and the root key beside them. */
+  | { kind: 'key'; low: KeyReading; high: KeyReading; root?: KeyReading }
   | { kind: 'round_robin'; position: number }
   | { kind: 'pan'; pan: number }
   | { kind: 'trigger'; trigger: TriggerValue }
@@ -51,6 +51,8 @@ export interface ColumnReading {
   owner?: number;
   /** Values that the heading of a column of samples gives for them, as a level. */
   settings?: StatedSettings;
+  /** Set for folders that were put before the samples of their rows. */
+  isFolder?: true;
   /** Set for a second point of loops that may be their end or their length. */
   isEndOrLength?: true;
   /** Set when the values were read, for columns of numbers whose scale may be open. */

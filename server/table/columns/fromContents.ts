@@ -12,7 +12,7 @@ import { findKeyOrder, orderShare } from './byValues/keyOrder';
 import { findLayers, reachAllVelocities } from './byValues/layeredRanges';
 import { findMissingEnd } from './byValues/missingEnd';
 import { namesBlocks } from './byValues/namedBlocks';
-import { findDynamics, findTriggers, velocityMeanings } from './byValues/playingWords';
+import { findDynamics, findPlayModes, findTriggers, velocityMeanings } from './byValues/playingWords';
 import { findRootFrequencies } from './byValues/rootFrequencies';
 import { findRoot, holdsKeys } from './byValues/rootWithin';
 import { findSideValues } from './byValues/sideValues';
@@ -35,6 +35,7 @@ export function readFromContents(state: ColumnState): void {
   findSideValues(state);
   findDynamics(state);
   findTriggers(state);
+  findPlayModes(state);
   if (!state.headingsKnown && hasNamedKeys(state)) findKeys(state, true);
   findKeyRanges(state);
   findRootFrequencies(state);

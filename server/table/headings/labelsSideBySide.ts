@@ -9,6 +9,7 @@ import { lettersIn, readKeyRange } from '../../trade/readings/keyReading';
 import { triggerIn } from '../../trade/readings/triggers';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
+import { rootedKeysIn } from './rootedKeys';
 
 /** Words for a sample file of all languages, and for what stands before a file. */
 const fileWords: ReadonlySet<string> = new Set([
@@ -25,10 +26,9 @@ const formerWord = /^(?:old|former|original|source|previous|backup|renamed|alt|a
  */
 export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = true): SideLabel[] | undefined {
   if (columns.length < 2) return undefined;
-  const layers = velocitiesIn(columns);
-  if (layers) return layers;
-  const keys = hasKeys ? undefined : keysIn(columns);
-  if (keys) return keys;
+  const rooted = hasKeys ? undefined : rootedIn(columns);
+  const labels = rooted ?? velocitiesIn(columns) ?? (hasKeys ? undefined : keysIn(columns));
+  if (labels) return labels;
   const all = columns.map(({ heading }) => wordsOf(statedSettings(heading)?.name || heading));
   if (all.some((words) => words.some((word) => formerWord.test(word)))) return undefined;
   const names = all.map((words) =>
@@ -93,6 +93,12 @@ function velocitiesIn(columns: readonly ColumnReading[]): SideLabel[] | undefine
       velocityWord.test(heading) || dynamicIn(heading.replace(/[^\p{L} ].*$/u, '').trim()) >= 0,
   );
   return isSaid || (isShared && sorted.at(-1)?.high === 127) ? ranges : undefined;
+}
+
+/** A range of keys and its root key in each heading. */
+function rootedIn(columns: readonly ColumnReading[]): SideLabel[] | undefined {
+  const headings = columns.map(({ heading }) => heading);
+  return rootedKeysIn(headings, lettersIn(headings).naming())?.map((keys) => ({ kind: 'key', ...keys }));
 }
 
 /** A key or a range of keys in each heading. */

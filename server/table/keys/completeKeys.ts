@@ -23,10 +23,11 @@ export function completeKeys(
   const [low, high] = [given('lokey'), given('hikey')];
   const isOther = given('key_count') || columns.some(({ side }) => side?.kind === 'key');
   if (isOther || (low && high) || (single && (low || high))) return;
-  const end = single ? endThatKeysAre(zones, first) : low ? 'lokey' : 'hikey';
+  const open = single ? onlyEndGiven(zones, first) : undefined;
+  const end = open ?? (single ? endThatKeysAre(zones, first) : low ? 'lokey' : 'hikey');
   const column = single ?? low ?? high;
   if (!column || !end) return;
-  if (single) moveKeys(zones, first, end);
+  if (single && !open) moveKeys(zones, first, end);
   const values = zones.values(end);
   if (!values) return;
   const isLow = end === 'lokey';
@@ -79,6 +80,34 @@ export function completeKeys(
       : '';
   const message = `The table gives ${how} in ${columnName(column)}${from}.${others}`;
   notes.add('assumed', column.headingSpan ?? span, message);
+}
+
+/**
+ * The end that the ranges of all zones give alone, as `up to 33` does, where each root lies between it and that of the next zone.
+ * `undefined` for other ranges, and where several zones end alike.
+ */
+function onlyEndGiven(zones: ZoneList, first: number): 'lokey' | 'hikey' | undefined {
+  const [lows, highs] = [zones.values('lokey'), zones.values('hikey')];
+  const isGiven = (values: ValueColumn | undefined, zone: number) => (values?.cells[zone] ?? -1) >= 0;
+  const all = Array.from({ length: zones.count - first }, (_, at) => first + at);
+  const end = all.every((zone) => isGiven(highs, zone) && !isGiven(lows, zone))
+    ? 'hikey'
+    : all.every((zone) => isGiven(lows, zone) && !isGiven(highs, zone))
+      ? 'lokey'
+      : undefined;
+  const [values, roots] = [end === 'hikey' ? highs : lows, zones.values('pitch_keycenter')];
+  if (!end || !values) return undefined;
+  const isBetween = (alike: readonly number[]) => {
+    const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);
+    return alike.every((zone) => {
+      const at = keys.indexOf(values.numbers[zone]);
+      const root = isGiven(roots, zone) ? (roots?.numbers[zone] ?? 0) : values.numbers[zone];
+      return end === 'hikey'
+        ? root <= keys[at] && root > (keys[at - 1] ?? -1)
+        : root >= keys[at] && root < (keys[at + 1] ?? 128);
+    });
+  };
+  return alikeZones(zones, first, values).every(isBetween) ? end : undefined;
 }
 
 /** Fewer different keys than these tell nothing of what they are. */

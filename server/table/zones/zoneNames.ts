@@ -3,6 +3,7 @@ import { readHeading } from '../../trade/headings/headings';
 import { isTotal } from '../../trade/headings/sums';
 import { keyMeanings } from '../../trade/meaning';
 import { readKeyRange } from '../../trade/readings/keyReading';
+import { saysNoSample } from '../../trade/readings/noSample';
 import { isStillToCome } from '../../trade/readings/stillToCome';
 import { statedSettings } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
@@ -75,8 +76,9 @@ export class NameReader {
     for (const row of evenlySpread(rows.data, mostLooks)) {
       const text = cells.value(cells.cell(row, this.#sample.index));
       if (text === '' || text.startsWith('=') || !this.#hasKey(row)) continue;
-      named++;
       if (isAudioFileName(text)) files++;
+      else if (saysNoSample(text, true)) continue;
+      named++;
     }
     this.#endings = files * 2 > named;
     this.#fillGroups = this.#group !== undefined && this.#namesOncePerGroup(rows.data, this.#group.index);
@@ -148,7 +150,8 @@ export class NameReader {
     else if (!isFile && cells.filled(row) === 1 && this.#width > 2) this.ignore(row, 'is a line of text');
     else if (!isFile && this.#endings && !this.#hasKey(row)) this.ignore(row, 'names no sample file');
     else if (!isFile && isStillToCome(given)) this.ignore(row, 'names a sample that is still to come');
-    else if (oneLine(given) === '') this.ignore(row, 'names no sample');
+    else if (oneLine(given) === '' || (!isFile && saysNoSample(given, this.#endings)))
+      this.ignore(row, 'names no sample');
     else return cell;
     return -1;
   }

@@ -95,7 +95,7 @@ export function* readTableZones(
   leaveOutOffKeyboard(zones, first, columns, notes);
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
-  giveBracketValues(zones, first, rest.statements.bracketValues, notes);
+  giveBracketValues(zones, first, rest.statements, notes);
   const table = new ZoneCells(zones, first, columns, rows.data, notes, options);
   noteContraryUnits(table);
   noteMixedMarks(table);

@@ -1,3 +1,4 @@
+import { withoutApplied } from '../languages/appliedWords';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import type { LanguageWords } from '../languages/languageWords';
@@ -174,6 +175,8 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
     const meaning = last && unit ? meaningOf(last[1], order) : undefined;
     if (meaning) return { meaning, unit };
   }
+  const bare = withoutApplied(text);
+  if (bare !== text) return findHeading(bare, order);
   const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
   for (const language of order) {
     const meaning = abbreviated(parts, dictionaryOf(language));
@@ -220,7 +223,7 @@ export function unitInHeading(text: string): Unit | undefined {
   const bracket = /[([{（]([^)\]}）]*)[)\]}）]/.exec(text)?.[1];
   if (bracket === undefined)
     return unitOf(
-      text
+      withoutApplied(text)
         .trim()
         .split(/[\s,/:_.-]+/)
         .at(-1) ?? '',

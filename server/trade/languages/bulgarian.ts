@@ -77,6 +77,7 @@ export const bulgarian: LanguageWords = {
   and: ['и'],
   outOf: [],
   files: ['файл', 'файлове'],
+  empty: ['празно', 'празен'],
   folders: ['папка', 'директория'],
   ditto: ['същото', 'същият', 'същата', 'виж по-горе', 'както горе'],
   cells: {

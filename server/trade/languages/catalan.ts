@@ -56,6 +56,7 @@ export const catalan: LanguageWords = {
   and: ['i'],
   outOf: [],
   files: ['fitxer', 'fitxers', 'arxiu', 'arxius'],
+  empty: ['buit', 'buida'],
   folders: ['carpeta', 'directori'],
   ditto: ['ídem', 'igual'],
   cells: {

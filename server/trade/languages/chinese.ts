@@ -96,6 +96,7 @@ export const chinese: LanguageWords = {
   and: ['和', '与', '與', '及'],
   outOf: [],
   files: ['文件', '檔案'],
+  empty: ['空', '空白', '无', '無', '没有'],
   folders: [],
   ditto: ['同上', '同前', '与上同', '同上行'],
   cells: {

@@ -98,6 +98,7 @@ export const croatian: LanguageWords = {
   and: ['i'],
   outOf: [],
   files: ['datoteka', 'datoteke', 'fajl', 'fajlovi'],
+  empty: ['prazno', 'prazan', 'nema'],
   folders: ['mapa', 'fascikla', 'folder'],
   ditto: ['isto', 'isti', 'ista', 'kao gore', 'vidi gore'],
   cells: {

@@ -89,6 +89,7 @@ export const czech: LanguageWords = {
   and: ['a', 'i'],
   outOf: [],
   files: ['soubor', 'soubory'],
+  empty: ['prázdné', 'prázdný', 'nic', 'není'],
   folders: ['slozka', 'podslozka', 'adresar'],
   ditto: ['dtto', 'dtto.', 'totéž', 'viz výše', 'stejné', 'stejný'],
   cells: {

@@ -116,6 +116,7 @@ export const danish: LanguageWords = {
   and: ['og'],
   outOf: ['af', 'av'],
   files: ['fil', 'filer'],
+  empty: ['tomt'],
   folders: ['mappe', 'undermappe'],
   ditto: ['ditto', 'do.', 'd.o.', 'd:o', 'samme', 'se ovenfor', 'som ovenfor', 'som over', 'se over'],
   cells: {

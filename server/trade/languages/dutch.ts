@@ -160,6 +160,7 @@ export const dutch: LanguageWords = {
   and: ['en'],
   outOf: ['van'],
   files: ['bestand', 'bestanden'],
+  empty: ['leeg', 'niets'],
   folders: ['map', 'submap'],
   ditto: ['idem', 'id.', 'hetzelfde', 'dezelfde', 'zie boven', 'als boven'],
   cells: {

@@ -413,6 +413,7 @@ export const english: LanguageWords = {
   and: ['and'],
   outOf: ['of'],
   files: ['file', 'files'],
+  empty: ['empty', 'blank', 'unassigned', 'unused', 'nothing', 'null'],
   folders: [
     'folder',
     'folders',

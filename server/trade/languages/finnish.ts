@@ -85,6 +85,7 @@ export const finnish: LanguageWords = {
   and: ['ja'],
   outOf: [],
   files: ['tiedosto', 'tiedostot'],
+  empty: ['tyhjä', 'ei mitään', 'ei', 'ei ole'],
   folders: ['kansio', 'alikansio', 'hakemisto'],
   ditto: ['sama', 'samoin', 'kuten yllä', 'sama kuin yllä', 'ks. yllä'],
   cells: {

@@ -180,6 +180,7 @@ export const french: LanguageWords = {
   and: ['et'],
   outOf: ['sur'],
   files: ['fichier', 'fichiers'],
+  empty: ['vide', 'rien', 'non attribué', 'non affecté'],
   folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],
   ditto: ['idem', 'id.', 'ibid.', 'voir ci-dessus', 'comme ci-dessus', 'même', 'pareil'],
   cells: {

@@ -252,6 +252,7 @@ export const german: LanguageWords = {
   and: ['und'],
   outOf: ['von'],
   files: ['Datei', 'Dateien'],
+  empty: ['leer', 'nichts', 'nicht belegt', 'unbelegt', 'frei'],
   folders: ['ordner', 'verzeichnis', 'pfad', 'unterordner', 'unterverzeichnis', 'ablage'],
   ditto: [
     'dito',

@@ -85,6 +85,7 @@ export const hungarian: LanguageWords = {
   and: ['és'],
   outOf: [],
   files: ['fájl', 'fájlok', 'állomány'],
+  empty: ['üres'],
   folders: ['mappa', 'almappa', 'konyvtar'],
   ditto: ['ugyanaz', 'u.a.', 'ua.', 'ua', 'mint fent', 'dettó', 'dtto'],
   cells: {

@@ -135,6 +135,7 @@ export const italian: LanguageWords = {
   and: ['e', 'ed'],
   outOf: ['di'],
   files: ['file'],
+  empty: ['vuoto', 'vuota', 'niente', 'non assegnato'],
   folders: ['cartella', 'sottocartella'],
   ditto: ['idem', 'id.', 'come sopra', 'c. s.', 'c.s.', 'stesso', 'stessa', 'uguale'],
   cells: {

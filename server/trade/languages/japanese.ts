@@ -82,6 +82,7 @@ export const japanese: LanguageWords = {
   and: ['と', 'および'],
   outOf: [],
   files: ['ファイル'],
+  empty: ['空', '空き', 'なし', '無し', '空白'],
   folders: [],
   ditto: ['同上', '〃', '々', '同', '同じ', '上に同じ', '上と同じ'],
   cells: {

@@ -70,6 +70,7 @@ export const korean: LanguageWords = {
   and: ['와', '과', '및'],
   outOf: [],
   files: ['파일'],
+  empty: ['없음', '비어 있음', '비어있음', '빈칸'],
   folders: [],
   ditto: ['위와 같음', '위와 동일', '상동', '같음'],
   cells: {

@@ -122,6 +122,8 @@ export interface LanguageWords {
   outOf: readonly string[];
   /** Words for a file, one and several. */
   files: readonly string[];
+  /** What stands in place of a file where there is none, besides the words of `turning`. */
+  empty: readonly string[];
   /** Words for the ending of a file's name. */
   endings: readonly string[];
   /** Names of places that hold a folder, without accents. */

@@ -133,6 +133,7 @@ export const polish: LanguageWords = {
   and: ['i', 'oraz'],
   outOf: ['z'],
   files: ['plik', 'pliki'],
+  empty: ['pusty', 'puste', 'pusta', 'nic', 'nieprzypisany'],
   folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],
   ditto: ['jw.', 'jw', 'j.w.', 'j. w.', 'jak wyżej', 'to samo', 'tak samo'],
   cells: {

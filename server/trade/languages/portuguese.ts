@@ -140,6 +140,7 @@ export const portuguese: LanguageWords = {
   and: ['e'],
   outOf: ['de'],
   files: ['ficheiro', 'ficheiros', 'arquivo', 'arquivos'],
+  empty: ['vazio', 'vazia', 'nada', 'não atribuído'],
   folders: ['pasta', 'subpasta'],
   ditto: ['idem', 'id.', 'igual', 'o mesmo', 'mesmo', 'a mesma', 'igual acima', 'idem acima'],
   cells: {

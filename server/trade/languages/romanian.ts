@@ -129,6 +129,7 @@ export const romanian: LanguageWords = {
   and: ['și', 'şi'],
   outOf: ['din'],
   files: ['fișier', 'fișiere', 'fișierele'],
+  empty: ['gol', 'goală', 'nimic'],
   folders: ['dosar', 'dosarul', 'folder', 'folderul'],
   ditto: ['la fel', 'idem', 'vezi mai sus', 'același', 'aceeași'],
   cells: {

@@ -148,6 +148,7 @@ export const spanish: LanguageWords = {
   and: ['y', 'e'],
   outOf: ['de'],
   files: ['archivo', 'archivos'],
+  empty: ['vacío', 'vacía', 'nada', 'sin asignar'],
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
   ditto: ['ídem', 'idem', 'íd.', 'id.', 'igual', 'lo mismo', 'igual que arriba', 'como arriba'],
   cells: {

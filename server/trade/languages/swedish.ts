@@ -76,6 +76,7 @@ export const swedish: LanguageWords = {
   and: ['och'],
   outOf: ['av'],
   files: ['fil', 'filer'],
+  empty: ['tomt', 'inget'],
   folders: ['mapp', 'undermapp', 'katalog'],
   ditto: ['dito', 'd:o', 'd.o.', 'do.', 'samma', 'se ovan', 'som ovan'],
   cells: {

@@ -109,6 +109,7 @@ export const turkish: LanguageWords = {
   and: ['ve', 'ile'],
   outOf: [],
   files: ['dosya', 'dosyalar'],
+  empty: ['boş', 'hiçbiri'],
   folders: ['klasor', 'dizin'],
   ditto: ['aynı', 'aynısı', 'yukarıdaki gibi', 'üsttekiyle aynı'],
   cells: {

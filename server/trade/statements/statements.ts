@@ -1,6 +1,5 @@
 import type { MiddleC } from '../../model/keys';
 import { isPlainHeading } from '../headings/plainHeadings';
-import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
 import { loopWords } from '../loopWords';
 import type { ColumnMeaning } from '../meaning';
@@ -17,6 +16,8 @@ import { forSomeIn } from './amounts/forSome';
 import type { ForSome } from './amounts/levelChange';
 import { blankIsAboveIn } from './blanks';
 import { clausesOf } from './clauses';
+import type { StatedFolder } from './folders';
+import { folderIn } from './folders';
 import type { BlankRoot } from './keys/blankRoots';
 import { blankRootIn } from './keys/blankRoots';
 import { keyCountIn } from './keys/keyCount';
@@ -34,6 +35,8 @@ import type { StatedLayerOrder } from './layers/layerOrder';
 import { layerOrderIn } from './layers/layerOrder';
 import type { StatedDynamics } from './layers/statedDynamics';
 import { statedDynamicsIn } from './layers/statedDynamics';
+import type { MarkLegend } from './nameMarks';
+import { nameMarksIn } from './nameMarks';
 import { loopsToEndIn } from './playing/loopsToEnd';
 import type { NamedReleases } from './playing/namedReleases';
 import { namedReleasesIn } from './playing/namedReleases';
@@ -93,7 +96,7 @@ export interface Statements {
   /** What is added to some zones. */
   forSome: readonly ForSome[];
   /** The folder that samples lie in. */
-  folder: { path: string; text: string } | undefined;
+  folder: StatedFolder | undefined;
   /** The text that says that keys count as those of a piano, from 1 to 88. */
   pianoKeys: string | undefined;
   /** How numbers of keys are counted, where the text gives one of them its key. */
@@ -110,6 +113,8 @@ export interface Statements {
   keyShift: KeyShift | undefined;
   /** What values in brackets are. */
   bracketValues: BracketValues | undefined;
+  /** What marks behind names mean, by the marks. */
+  nameMarks: ReadonlyMap<string, MarkLegend>;
   /** The sentence that says that an empty cell has the value above it. */
   blankIsAbove: string | undefined;
   /** What goes for root keys that are left out. */
@@ -181,32 +186,12 @@ export function statementsIn(written: readonly string[]): Statements {
     // What is said of all samples counts as it is.
     keyShift: forAll.some(({ values }) => values.has('transpose')) ? undefined : keyShiftIn(texts),
     bracketValues: bracketValuesIn(texts),
+    nameMarks: nameMarksIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
     blankRoot: blankRootIn(texts),
     blankEnd: blankEndIn(texts),
     rootAtEnd: rootAtEndIn(texts),
   };
-}
-
-const folderWord = languages.flatMap(({ folders }) => folders).join('|');
-const statedFolder = new RegExp(
-  String.raw`(?:^|[^\p{L}])(?:(?:samples|files|recordings|wavs?|they) (?:are|lie|live|stand|sit|come) (?:all )?(?:in|from|under)(?: the)?(?: (?:folder|directory))?|(?:dateien|samples) (?:liegen|sind|stehen) (?:alle )?in|(?:${folderWord})\s*(?:is|ist|est|es|:|=>?))\s*(?:["'\u201c\u00ab]([^"'\u201d\u00bb\n]{1,120}[/\\][^"'\u201d\u00bb\n]{0,120})|((?:[\p{L}]:)?[\p{L}\p{N}_.()~-]*(?:[/\\][\p{L}\p{N}_.()~-]*)+))`,
-  'iu',
-);
-
-/** A folder in an attribute of markup: `folder="strings"`. */
-const attributeFolder = new RegExp(String.raw`(?:^|\s)(?:${folderWord})="([^"\n/\\.][^"\n]{0,120})"`, 'iu');
-
-/** The folder that the text says samples lie in: a path, to be told from other words by its slash. */
-function folderIn(texts: readonly string[]): Statements['folder'] {
-  for (const text of texts) {
-    const found = statedFolder.exec(text.slice(0, longest));
-    const quoted = attributeFolder.exec(text.slice(0, longest))?.[1];
-    const path = (found?.[1] ?? found?.[2] ?? quoted)?.trim().replaceAll('\\', '/').replace(/\/\.$/, '/');
-    if (path && path.length > 1 && !/\.\w{2,5}$/.test(path) && !/^[/.]+$/.test(path))
-      return { path: path.endsWith('/') ? path : `${path}/`, text: text.trim() };
-  }
-  return undefined;
 }
 
 const switchRange = new RegExp(

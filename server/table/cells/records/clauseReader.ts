@@ -4,13 +4,17 @@ import type { ToldValue } from '../../../trade/phrases/clause';
 import { readClause } from '../../../trade/phrases/clause';
 import { writtenWords } from '../../../trade/phrases/toldWords';
 import { rangeWords } from '../../../trade/rangeWords';
+import { letterNote } from '../../../trade/readings/notePatterns';
 
 /** A value that a line tells, and where it stands. */
 export interface PlacedValue extends ToldValue, Stretch {}
 
-/** What parts the clauses of a sentence; a comma between digits is a decimal one. */
-const parting =
-  /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s|(?<=\S)[ \u00a0]{2,}(?=\p{L}{2,}\s)/gu;
+const note = String.raw`${letterNote}[-\u2212]?\d`;
+/** What parts the clauses of a sentence; a comma between digits is a decimal one, and a dash between two keys is that of a range. */
+const parting = new RegExp(
+  String.raw`[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|(?:(?<!(?<![\p{L}\d])${note})\s[\u2013\u2014-]\s|\s[\u2013\u2014-]\s(?!${note}(?![\p{L}\d])))(?!\d)|:\s|(?<=\S)[ \u00a0]{2,}(?=\p{L}{2,}\s)`,
+  'gu',
+);
 const mostWords = 16;
 /** Two bare numbers, which a root has to say are keys. */
 export const barePair = new RegExp(

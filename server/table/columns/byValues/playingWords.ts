@@ -1,6 +1,8 @@
 import { readHeading } from '../../../trade/headings/headings';
+import { loopWord } from '../../../trade/languages/cellWords';
 import { isOpenHeading } from '../../../trade/languages/shortTriggerWords';
 import { wordsOf } from '../../../trade/languages/spelling';
+import { namesPlayMode } from '../../../trade/loopWords';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysUsual, triggerBelow } from '../../../trade/readings/keyMoves';
 import { triggerBesideRelease, triggerInShort } from '../../../trade/readings/triggers';
@@ -71,6 +73,26 @@ export function findTriggers(state: ColumnState): void {
     columns[index].evidence.length = 0;
     columns[index].repeats = undefined;
     state.claim(index, 'trigger', isSaid ? 0.9 : 0.8, 'Its cells say what starts the zones.');
+    return;
+  }
+}
+
+/** Headings of a column that may say how its samples play; words for groups may be the names of some. */
+const besidePlayModes: readonly ColumnMeaning[] = ['unknown', 'comment', 'enabled', 'disabled', 'trigger'];
+
+/** Ways to play, such as `one-shot` beside `loop`, whatever the heading calls them. */
+export function findPlayModes(state: ColumnState): void {
+  const { columns, contents, cells, looked } = state;
+  for (const { index, meaning } of columns) {
+    const isFree = besidePlayModes.includes(meaning) && !state.chosen.has(index);
+    if (!isFree || contents[index].counts.switch < contents[index].filled || contents[index].filled === 0)
+      continue;
+    const texts = looked.map((row) => cells.plain(cells.cell(row, index))).filter((text) => text !== '');
+    if (!texts.some(namesPlayMode) || texts.some((text) => loopWord(text) === undefined)) continue;
+    columns[index].evidence.length = 0;
+    columns[index].meaning = 'unknown';
+    if (state.taken.get(meaning) === index) state.taken.delete(meaning);
+    state.claim(index, 'loop', 0.85, 'Its cells say how the samples play.');
     return;
   }
 }

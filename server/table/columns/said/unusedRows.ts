@@ -1,4 +1,6 @@
 import { leavesOut } from '../../../trade/statements/leavesOut';
+import type { MarkLegend } from '../../../trade/statements/nameMarks';
+import { legendOf, nameMarksIn, saysLeftOut } from '../../../trade/statements/nameMarks';
 import type { TableCells } from '../../cells/cells';
 import type { TableRows } from '../../cells/tableRows';
 import type { ColumnReading } from '../columnReading';
@@ -19,7 +21,13 @@ export function passOverUnused(
   const lines = sample ? linesAround(cells, rows, sample) : [];
   if (!sample || lines.length === 0) return;
   const table = [{ rowsOf: rowsByName(cells, rows, sample) }];
-  const unused = new Set<number>();
+  const marks =
+    cells.nameRemarks.size === 0
+      ? undefined
+      : nameMarksIn(lines.flatMap(({ span }) => cells.text.slice(span.start, span.end).split(/[\r\n]+/u)));
+  const unused = new Set(
+    marks ? rows.data.filter((row) => isMarkedUnused(cells, cells.cell(row, sample.index), marks)) : [],
+  );
   for (const { text } of lines)
     for (const sentence of text.split(sentences)) {
       const written = [sentence, spacedOut(sentence)].find((one) => namesIn(one, table).size > 0);
@@ -32,4 +40,11 @@ export function passOverUnused(
   const zones = rows.data.filter((row) => !cells.isEmpty(row, sample.index) && cells.filled(row) > 1);
   if (zones.every((row) => unused.has(row))) return;
   for (const row of unused) cells.unusedRows.add(row);
+}
+
+/** Whether the mark behind a name means that the sample is not used. */
+function isMarkedUnused(cells: TableCells, cell: number, marks: ReadonlyMap<string, MarkLegend>): boolean {
+  const remark = cells.nameRemarks.get(cell);
+  const legend = remark === undefined ? undefined : legendOf(remark, marks);
+  return legend !== undefined && saysLeftOut(legend.says);
 }

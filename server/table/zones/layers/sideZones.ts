@@ -1,4 +1,5 @@
 import type { KeyReading } from '../../../trade/readings/keyReading';
+import { saysNoSample } from '../../../trade/readings/noSample';
 import type { TriggerValue } from '../../../trade/readings/triggers';
 import type { TableCells } from '../../cells/cells';
 import { namesAudioFile } from '../../cells/namesAudioFile';
@@ -9,8 +10,6 @@ import type { TableNotes } from '../../tableNotes';
 import type { ZoneList } from '../zoneList';
 import { valueWords } from '../zoneList';
 import type { NameReader } from '../zoneNames';
-
-const noSample = /^[-\u2013\u2014./]+$/;
 
 /** One of several columns of samples, and the cell of its heading. */
 interface SideColumn {
@@ -77,11 +76,12 @@ export class SideZones {
     zones: ZoneList,
     zone: number,
     cell: number,
-    { low, high }: Extract<SideLabel, { kind: 'key' }>,
+    { low, high, root }: Extract<SideLabel, { kind: 'key' }>,
   ): void {
     const keyOf = (key: KeyReading) => key.number ?? (key.named ?? 0) + this.keyShift;
     const [from, to] = [keyOf(low), keyOf(high)];
     if (from < 0 || to > 127) return;
+    if (root) zones.column('pitch_keycenter').set(zone, cell, keyOf(root));
     if (from === to) zones.column('key').set(zone, cell, from);
     else {
       zones.column('lokey').set(zone, cell, from);
@@ -91,7 +91,7 @@ export class SideZones {
 
   #noteOther(cell: number, column: ColumnReading): void {
     const text = this.cells.value(cell);
-    if (text === '' || noSample.test(text)) return;
+    if (text === '' || saysNoSample(text, true)) return;
     const span = { start: this.cells.starts[cell], end: this.cells.ends[cell] };
     const message = `${this.notes.place(span.start)}, ${columnName(column)}: "${shortened(text)}" names no sample file; it is left out.`;
     this.notes.add('dropped', span, message, `dropped ${column.index}`);

@@ -4,9 +4,14 @@ import { levelScaleOf, readLevel } from '../../../trade/readings/levelReading';
 import { readNumber } from '../../../trade/readings/numberReading';
 import { readPan } from '../../../trade/readings/panReading';
 import type { BracketValues } from '../../../trade/statements/amounts/bracketValues';
+import type { MarkLegend } from '../../../trade/statements/nameMarks';
+import { legendOf, settingsIn } from '../../../trade/statements/nameMarks';
+import type { StatedSettings } from '../../../trade/statements/settings';
+import type { Statements } from '../../../trade/statements/statements';
 import { shortened } from '../../columns/columnReading';
 import type { TableNotes } from '../../tableNotes';
 import type { ZoneList } from '../zoneList';
+import { giveBeside } from './sectionSettings';
 
 /** A value to write. */
 interface Value {
@@ -17,13 +22,13 @@ interface Value {
 const bounds = { tune: tuneBounds, transpose: transposeBounds, pan: panBounds } as const;
 
 /**
- * Gives zones the values that stand in brackets behind the names of their files, by their units or by what the text says that they are;
+ * Gives zones the values that stand in brackets behind the names of their files, by their units or by what the text says that they are or a mark there means;
  * a level or a tuning is added to that of the row. What stays open is noted. The zones of the table are those from number `first` on.
  */
 export function giveBracketValues(
   zones: ZoneList,
   first: number,
-  said: BracketValues | undefined,
+  { bracketValues: said, nameMarks }: Pick<Statements, 'bracketValues' | 'nameMarks'>,
   notes: TableNotes,
 ): void {
   const { cells } = zones;
@@ -38,8 +43,11 @@ export function giveBracketValues(
     const value = valueIn(remark, said);
     notes.row = zones.rows[zone];
     if (!value) {
-      const message = `${place}: "${shortened(remark)}" behind the name of the sample is not used.`;
-      notes.add('ignored', span, message, 'name remark');
+      const legend = legendOf(remark, nameMarks);
+      const settings = settingsIn(legend?.says ?? remark);
+      if (settings) giveBeside(zones, zone, cell, settings);
+      const kind = settings ? 'assumed' : 'ignored';
+      notes.add(kind, span, `${place}: ${remarkNote(remark, legend, settings)}`, `name remark ${kind}`);
       continue;
     }
     const column = zones.column(value.name);
@@ -53,6 +61,23 @@ export function giveBracketValues(
     const message = `${place}: "${shortened(remark)}" behind the name of the sample is read as ${value.name}=${rounded(value.number)}${sum}${why}.`;
     notes.add('assumed', span, message, 'name value');
   }
+}
+
+/** What was made of a remark or a mark behind a name. */
+function remarkNote(
+  remark: string,
+  legend: MarkLegend | undefined,
+  settings: StatedSettings | undefined,
+): string {
+  const what = `"${shortened(remark)}" behind the name of the sample`;
+  const why = legend ? `, as "${shortened(legend.text)}" says` : '';
+  if (!settings)
+    return legend
+      ? `${what} is explained by "${shortened(legend.text)}", which gives no value that is known; it is not used.`
+      : `${what} is not used.`;
+  const list = Array.from(settings.values, ([name, value]) => `${name}=${value}`).join(', ');
+  const more = settings.hasMore ? ' What else it says is not used.' : '';
+  return `${what} is read as ${list}${why}.${more}`;
 }
 
 function valueIn(remark: string, said: BracketValues | undefined): Value | undefined {

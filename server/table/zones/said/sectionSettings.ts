@@ -69,14 +69,19 @@ export function giveColumnSettings(
       const cell = samples[zone];
       if (cell - cells.rowFirst[rows[zone]] !== index) continue;
       used = true;
-      for (const [name, value] of settings.values) {
-        const level = name === 'volume' && typeof value === 'number' ? zones.values('volume') : undefined;
-        const own = level && level.cells[zone] >= 0 ? level.numbers[zone] : undefined;
-        if (own !== undefined && level) level.set(zone, level.cells[zone], rounded(own + Number(value)));
-        else give(zones, zone, cell, name, value);
-      }
+      giveBeside(zones, zone, cell, settings);
     }
     if (used) noteSettings(heading, heads, settings, notes, 'the zones of its column');
+  }
+}
+
+/** Gives a zone what is said of it besides its row: a level is added to that of the row, all else counts where the row says nothing. */
+export function giveBeside(zones: ZoneList, zone: number, cell: number, settings: StatedSettings): void {
+  for (const [name, value] of settings.values) {
+    const level = name === 'volume' && typeof value === 'number' ? zones.values('volume') : undefined;
+    const own = level && level.cells[zone] >= 0 ? level.numbers[zone] : undefined;
+    if (own !== undefined && level) level.set(zone, level.cells[zone], rounded(own + Number(value)));
+    else give(zones, zone, cell, name, value);
   }
 }
 

@@ -1,0 +1,76 @@
+import { bareWord, usualSigns } from '../languages/spelling';
+import { startInTitle } from '../readings/startInTitle';
+import { leavesOut } from './leavesOut';
+import { legendIn } from './legend';
+import type { StatedSettings } from './settings';
+import { statedSettings } from './settings';
+
+/** What a text says of the samples that have a mark, such as `*`, behind their names. */
+export interface MarkLegend {
+  says: string;
+  /** The lines that it stands in. */
+  text: string;
+}
+
+/** Signs that mark names, as a part of a pattern that goes by `u`. */
+export const nameMark: string = String.raw`[*\u2020\u2021\u00a7\u00b6\u00b0^+!?~#\u00b9\u00b2\u00b3\u2070-\u2079]{1,3}`;
+
+const longest = 600;
+const mostTexts = 400;
+const mark = new RegExp(
+  String.raw`(?<![^\s"'(\[\u201e\u201c\u00ab,;])(${nameMark})(?=[\s"')\]\u201d\u00bb=:,]|\p{L})`,
+  'gu',
+);
+/** A small raised number is read as a usual one. */
+const numbered = /^(\d{1,2})[\s):=.]+(\p{L}.*)$/u;
+const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
+
+/**
+ * What texts say of marks: a mark with what it means behind it, as `* = release sample`, or a sentence that names one: `those with † are
+ * 3 dB quieter`. Words in brackets, as `(r)`, are found by their legend too.
+ */
+export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkLegend> {
+  const found = new Map<string, MarkLegend>();
+  const add = (key: string, says: string, text: string) => {
+    const before = found.get(key);
+    if (before?.text.includes(text)) return;
+    const isMore = before === undefined || text.includes(before.text);
+    found.set(
+      key,
+      isMore ? { says, text } : { says: `${before.says}; ${says}`, text: `${before.text} ${text}` },
+    );
+  };
+  for (const whole of texts.slice(0, mostTexts)) {
+    const text = whole.slice(0, longest).trim();
+    const [, number = '', what = ''] = numbered.exec(text) ?? [];
+    if (number !== '') add(number, what, text);
+    const places = [...text.matchAll(mark)];
+    for (const [at, { index, 1: sign = '' }] of places.entries()) {
+      const behind = text.slice(index + sign.length, places[at + 1]?.index ?? text.length);
+      const isHead = index === 0 || leadingSigns.test(behind.replace(/^\s+(?=\p{L})/u, ''));
+      const says = isHead ? behind.replace(leadingSigns, '') : text.replaceAll(sign, ' ');
+      if (/\p{L}{2}/u.test(says)) add(sign, says.trim(), text);
+    }
+  }
+  for (const [word, { says, text }] of legendIn(texts)) if (!found.has(word)) found.set(word, { says, text });
+  return found;
+}
+
+/** What is said of a sample with a mark, or with words in brackets, behind its name; `undefined` where nothing is. */
+export function legendOf(remark: string, marks: ReadonlyMap<string, MarkLegend>): MarkLegend | undefined {
+  return marks.get(usualSigns(remark)) ?? marks.get(bareWord(remark));
+}
+
+/** The values that an explanation gives; `undefined` where it gives none. */
+export function settingsIn(says: string): StatedSettings | undefined {
+  const settings = statedSettings(says);
+  const isReleased = startInTitle(says) === 'release' && !settings?.values.has('trigger');
+  if (!isReleased) return settings;
+  const values = new Map(settings?.values ?? []).set('trigger', 'release');
+  return { values, name: settings?.name ?? '', hasMore: settings?.hasMore ?? /\d/.test(says) };
+}
+
+/** Whether an explanation says that samples are not used. */
+export function saysLeftOut(says: string): boolean {
+  return leavesOut(says, false);
+}

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { notesOf, regions, table } from '../tableRegions';
+
+const samplesOf = (text: string) => regions(text).map(({ sample }) => sample);
+const told = 'put before the sample';
+
+describe('a folder beside or above samples', () => {
+  it.each([
+    'folder: pluck/',
+    'dir: pluck',
+    'path: pluck',
+    'verzeichnis: pluck',
+    'carpeta: pluck',
+    'dossier: pluck',
+  ])('is heard among the defaults of YAML: %s', (line) => {
+    const text = `defaults:\n  ${line}\nzones:\n  - file: harp_1.wav\n    low: 40\n    high: 44\n    root: 42\n  - file: harp_2.wav\n    low: 45\n    high: 50\n    root: 47\n`;
+    expect(samplesOf(text)).toEqual(['pluck/harp_1.wav', 'pluck/harp_2.wav']);
+    expect(notesOf(text).join('\n')).toContain(told);
+  });
+
+  it('is heard among the defaults of JSON and INI', () => {
+    const json =
+      '{"defaults": {"folder": "pluck/soft", "volume": -2}, "zones": [{"file": "h1.wav", "lo": 40, "hi": 44}, {"file": "h2.wav", "lo": 45, "hi": 50}]}';
+    expect(samplesOf(json)).toEqual(['pluck/soft/h1.wav', 'pluck/soft/h2.wav']);
+    const ini =
+      '[defaults]\nfolder = pluck/\nvelocity = 1-90\n[z1]\nfile = h1.wav\nlow = 40\nhigh = 44\n[z2]\nfile = h2.wav\nlow = 45\nhigh = 50\n';
+    expect(samplesOf(ini)).toEqual(['pluck/h1.wav', 'pluck/h2.wav']);
+  });
+
+  it('is heard in a column, row by row, and leaves names with one alone', () => {
+    const text = table(
+      'Folder | File | Key',
+      'skins\\ | a.wav | 50',
+      'metal | b.wav | 51',
+      'metal | other/c.wav | 52',
+      '- | d.wav | 53',
+    );
+    expect(samplesOf(text)).toEqual(['skins/a.wav', 'metal/b.wav', 'other/c.wav', 'd.wav']);
+    expect(notesOf(text).join('\n')).toContain(
+      'The folders in column "Folder" are put before the sample names',
+    );
+  });
+
+  it('is heard on a line of its own above the table', () => {
+    expect(samplesOf(`Ordner: Harfe leise\n${table('Datei | Taste', 'a.wav | 50', 'b.wav | 51')}`)).toEqual([
+      'Harfe leise/a.wav',
+      'Harfe leise/b.wav',
+    ]);
+  });
+
+  it('is not where samples were recorded, and no remark', () => {
+    const text = table('Location | File | Key', 'hall | a.wav | 50', 'booth | b.wav | 51');
+    expect(samplesOf(text)).toEqual(['a.wav', 'b.wav']);
+    expect(
+      samplesOf(`Folder: ask Jo, she has the disk\n${table('File | Key', 'a.wav | 50', 'b.wav | 51')}`),
+    ).toEqual(['a.wav', 'b.wav']);
+  });
+});

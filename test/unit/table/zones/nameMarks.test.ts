@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { notesOf, regions, table } from '../tableRegions';
+
+/** A table with a mark behind the name of its last sample, and a line below it or above. */
+function marked(mark: string, legend: string, isAbove = false): string {
+  const rows = table(
+    'File | Low | High | Root | Level',
+    'spinet_45.wav | 40 | 49 | 45 | -1',
+    'spinet_55.wav | 50 | 59 | 55 | 0',
+    `jack_45.wav${mark} | 40 | 59 | 45 | -2`,
+  );
+  return isAbove ? `${legend}\n${rows}` : `${rows}\n\n${legend}`;
+}
+
+describe('a mark behind the name of a sample', () => {
+  it.each([
+    ['*', '* = release sample, plays on key up, 4 dB lower'],
+    [' †', '† release noise, turned down by 4 dB'],
+    ['**', 'Files marked ** are release samples; make them 4 dB quieter.'],
+    ['°', '° = Loslassgeräusch, klingt beim Loslassen, 4 dB leiser'],
+    [' *', '*: bruit de relâchement, 4 dB plus faible'],
+    [' (r)', '(r) = release sample, 4 dB quieter'],
+    [' ¹', '¹ release sample, 4 dB quieter'],
+  ])('means what the legend says: "%s", %s', (mark, legend) => {
+    for (const isAbove of [false, true]) {
+      const [first, , last] = regions(marked(mark, legend, isAbove));
+      expect(last).toMatchObject({ sample: 'jack_45.wav', trigger: 'release', volume: '-6' });
+      expect(first).toMatchObject({ sample: 'spinet_45.wav', volume: '-1' });
+      expect(first?.trigger).toBeUndefined();
+      const notes = notesOf(marked(mark, legend, isAbove)).join('\n');
+      expect(notes).toMatch(/behind the name of the sample is read as volume=-4, trigger=release, as "/);
+      expect(notes).not.toContain('is not done');
+    }
+  });
+
+  it.each([
+    ['*', '* = recorded again in May', 'gives no value that is known'],
+    ['†', 'A nice spinet.', '"†" behind the name of the sample is not used'],
+    ['?', '', '"?" behind the name of the sample is not used'],
+  ])('is no part of the name where nothing or nothing known is said: "%s" %s', (mark, legend, note) => {
+    const [, , last] = regions(marked(mark, legend));
+    expect(last).toMatchObject({ sample: 'jack_45.wav', volume: '-2' });
+    expect(last?.trigger).toBeUndefined();
+    expect(notesOf(marked(mark, legend)).join('\n')).toContain(note);
+  });
+
+  it('leaves a row out where its legend says that it is not used', () => {
+    const legend = '† = recorded in May\n* = do not use';
+    for (const text of [marked(' *', '* not used'), marked(' *', legend)])
+      expect(regions(text).map(({ sample }) => sample)).toEqual(['spinet_45.wav', 'spinet_55.wav']);
+  });
+});
