@@ -12,6 +12,7 @@ import type { ColumnMeaning } from '../trade/meaning';
 import { noteName } from '../trade/readings/notePatterns';
 import { xmlTable } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
+import { doubtsOfReading } from './notations/doubtsOfReading';
 import { audioFilesBelow } from './samples/audioFilesBelow';
 import { SampleFinder } from './samples/sampleFinder';
 import type { SampleChoice } from './samples/sampleNotes';
@@ -64,7 +65,8 @@ export async function readTableWithSamples(
   );
   const building = regionsOf(reading);
   const instrument = await takeSteps(building, (share) => afterStep(zonesShare + share * (1 - zonesShare)));
-  return { ...reading, instrument };
+  const doubts = await takeSteps(doubtsOfReading(instrument), () => afterStep(1));
+  return { ...reading, instrument, notes: [...reading.notes, ...doubts] };
 }
 
 /**

@@ -1,10 +1,11 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import { folderOf } from '../../model/paths';
+import { finish } from '../../model/steps';
 import { mainSpan } from '../../model/text/span';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
-import { stackedRegions } from '../../workspace/notations/stackedRegions';
+import { doubtsOfXml } from '../../workspace/notations/doubtsOfReading';
 import { readRecordingsFolder } from '../../workspace/readRecordingsFolder';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import type { CutElement } from '../../xml/cutElement';
@@ -54,7 +55,7 @@ export async function readAny(
         ...(input.notes ?? []),
         ...(begun && cut ? [cutNote(cut)] : []),
         ...(loaded.vocabulary ? assumedInVocabulary(loaded.vocabulary) : []),
-        ...(loaded.vocabulary?.inferred ? stackedRegions(loaded.instrument) : []),
+        ...(loaded.vocabulary?.inferred ? finish(doubtsOfXml(loaded.instrument)) : []),
       ],
       fromTable: false,
       vocabulary: loaded.vocabulary?.vocabulary,

@@ -1,4 +1,5 @@
 import { counted } from '../../model/wording/counted';
+import { keysText, keyText } from '../../model/wording/rangeWords';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from '../zones/zoneList';
 import { keysOfZones } from './keysOfZones';
@@ -55,22 +56,22 @@ export function noteOddRoots(zones: ZoneList, first: number, notes: TableNotes):
 }
 
 function sentence({ root, keys, named }: Rooted): string {
-  const name = named === undefined ? '' : `; the name of its sample says ${named}`;
+  const own = named === undefined ? '' : keyText(named);
+  const name = own === '' ? '' : `; the name of its sample says ${own}`;
   if (keys && isOutside(root, keys)) {
     const away =
       root < keys.low
         ? `${counted(keys.low - root, 'key')} below`
         : `${counted(root - keys.high, 'key')} above`;
-    const own = keys.low === keys.high ? `its key ${keys.low}` : `its keys ${keys.low}–${keys.high}`;
-    return `the root key ${root} lies ${away} ${own}, unlike those of the other rows${name}.`;
+    return `the root key ${keyText(root)} lies ${away} its ${keysText(keys.low, keys.high)}, unlike those of the other rows${name}.`;
   }
-  return `the name of its sample says ${named} for the root key ${root}, unlike those of the other rows.`;
+  return `the name of its sample says ${own} for the root key ${keyText(root)}, unlike those of the other rows.`;
 }
 
 function brief({ root, keys, named }: Rooted): string {
   const isOff = keys !== undefined && isOutside(root, keys);
-  const own = !isOff ? '' : keys.low === keys.high ? `, key ${keys.low}` : `, keys ${keys.low}–${keys.high}`;
-  return `root ${root}${own}${named === undefined ? '' : `, name ${named}`}`;
+  const own = isOff ? `, ${keysText(keys.low, keys.high)}` : '';
+  return `root ${keyText(root)}${own}${named === undefined ? '' : `, name ${keyText(named)}`}`;
 }
 
 function oddRoots(zones: ZoneList, first: number): Rooted[] {

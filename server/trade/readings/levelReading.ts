@@ -19,6 +19,9 @@ export function levelScaleOf(unit: Unit | undefined): LevelScale | undefined {
   return unit && unitScales[unit];
 }
 
+/** A level above this is a slip of the fingers (our choice). */
+const mostMeant = 24;
+
 /**
  * Reads a level; a unit behind the number counts before the scale of its column, of which `parts` make up one. An
  * attenuation counts the other way.
@@ -30,6 +33,10 @@ export function readLevel(text: string, scale: LevelScale, attenuation: boolean,
   const number = reading && reading.number / (reading.unit === undefined ? parts : 1);
   const level = number !== undefined && own ? decibelsOf(number, own, attenuation) : Number.NaN;
   if (Number.isNaN(level) || own === undefined) return { fault: 'is not a level in dB' };
+  if (level > mostMeant)
+    return {
+      fault: `is ${Math.round(level)} dB and would be painfully loud, so it is no level that was meant`,
+    };
   const decibels = Math.min(volumeBounds.most, Math.max(volumeBounds.least, level));
   if (decibels !== level && level !== Number.NEGATIVE_INFINITY)
     return {

@@ -18,6 +18,7 @@ describe('words for all zones', () => {
 
   it('are none of others that look like them', () => {
     expect(forAllIn(['The one sample -3 dB'])).toEqual([]);
+    expect(playsOutIn(['Every key is covered, so you can play it right through'])).toBeUndefined();
     expect(playsOutIn(['De klokken klinken tot het einde'])).toBeUndefined();
     expect(playsOutIn(['Alle klokken klinken tot het einde'])).toBeDefined();
   });

@@ -11,8 +11,8 @@ import { placeNotes } from '../../../model/writing/placeNotes';
 import { vocabularyEnding } from '../../../vocabulary/vocabulary';
 import { filesBelow } from '../../../workspace/files/instrumentFiles';
 import { assumedInVocabulary } from '../../../workspace/notations/assumedInVocabulary';
+import { doubtsOfXml } from '../../../workspace/notations/doubtsOfReading';
 import type { VocabularySource } from '../../../workspace/notations/notationOutput';
-import { stackedRegions } from '../../../workspace/notations/stackedRegions';
 import { readTableWithSamples } from '../../../workspace/readTableWithSamples';
 import { takeSteps } from '../../../workspace/takeSteps';
 import type { AnswerRequest } from '../../answerLater';
@@ -114,7 +114,10 @@ async function sourceOf(
     instrument,
     vocabulary: vocabulary?.vocabulary,
     ...(vocabulary && {
-      notes: [...assumedInVocabulary(vocabulary), ...(vocabulary.inferred ? stackedRegions(instrument) : [])],
+      notes: [
+        ...assumedInVocabulary(vocabulary),
+        ...(vocabulary.inferred ? await takeSteps(doubtsOfXml(instrument)) : []),
+      ],
     }),
     name: document.path === undefined ? 'a text that is not saved' : nameOf(document.path),
     folder,

@@ -19,7 +19,9 @@ describe('names of roots that count octaves in two ways', () => {
   it('are so beside a row that lies elsewhere, which is told', () => {
     const rows = [...lower, ...upper, 'bell f | E4 | 59 | 62'];
     expect(roots(...rows)).toEqual([36, 41, 46, 51, 56, 64]);
-    expect(notes(...rows)).toMatch(/Line 7: the root key 64 lies 2 keys above its keys 59–62/);
+    expect(notes(...rows)).toMatch(
+      /Line 7: the root key 64 \(E4\) lies 2 keys above its keys 59 \(B3\) to 62 \(D4\)/,
+    );
   });
 
   it('are left as they stand where a layer lies an octave off, or names of samples say the same', () => {

@@ -43,6 +43,12 @@ describe('a level', () => {
     expect(readLevel('-150', 'dB', false)).toEqual({ decibels: -144, how: `${beyond} -144 dB` });
   });
 
+  it('that would be painfully loud is a slip and no level', () => {
+    expect(readLevel('60', 'dB', false)).toEqual({
+      fault: 'is 60 dB and would be painfully loud, so it is no level that was meant',
+    });
+  });
+
   it('of silence is the least that can be written', () => {
     expect(readLevel('0', 'factor', false)).toEqual({ decibels: -144, how: 'is written as -144 dB' });
     expect(readLevel('-inf', 'dB', false)).toEqual({ decibels: -144, how: 'is written as -144 dB' });
