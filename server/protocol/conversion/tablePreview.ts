@@ -45,7 +45,10 @@ export function* tableSheet({ table, reading, notes }: ConvertedTable): Steps<Ta
     const { start, end } = cells.rowSpan(row);
     const width = Math.min(cells.width(row), mostColumns);
     const texts = Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column)));
-    const isHeading = headingStarts.some((at) => at >= start && at < Math.max(end, start + 1));
+    // The labels of a first record are the headings too, so that their places lie in both rows.
+    const isHeading =
+      headingStarts.some((at) => at >= start && at < Math.max(end, start + 1)) &&
+      !(zones.has(start) && reading.columns.every(({ index, heading }) => texts[index] !== heading));
     const own: number[] = [];
     while ((byPlace[noted]?.start ?? Number.POSITIVE_INFINITY) < start) noted++;
     for (let at = noted; at < byPlace.length && (byPlace[at]?.start ?? 0) <= end; at++)

@@ -29,6 +29,21 @@ const table =
   'Zones of the bell\n\nName\tLow\tHigh\tRoot\nbell_p.wav\tC2\tB2\tE2\nbell_f.wav\tC2\tX9\tE2\nbar_p.wav\tC3\tB3\tE3\nbar_f.wav\tC3\tB3\tE3\n';
 
 describe('the preview of a copied table', () => {
+  it('shows cells of the first record too, whose labels are the headings', async () => {
+    const client = await start();
+    const uri = await client.open('a.sfz', '');
+    const target = { kind: 'document', uri, range: cursor } as const;
+    const record = (name: string, root: number) =>
+      `file: ${name}.wav\nlow: ${root - 2}\nhigh: ${root + 2}\nroot: ${root}\n`;
+    const shown = await preview(client, { target, text: [record('a', 42), record('b', 47)].join('\n') });
+    expect(shown?.columns.map(({ heading, examples }) => [heading, ...examples].join(' '))).toEqual([
+      'file a.wav b.wav',
+      'low 40 45',
+      'high 44 49',
+      'root 42 47',
+    ]);
+  });
+
   it('tells columns, rows, notes, suggestions and the text', async () => {
     const client = await start();
     const uri = await client.open('a.sfz', '');
