@@ -11,7 +11,7 @@ const headings: Readonly<Record<NoteKind, string>> = {
 };
 
 const explanations: Readonly<Record<NoteKind, string>> = {
-  assumed: 'The text does not say these; they were decided by what is usual.',
+  assumed: 'The text does not say these, so what is usual was taken, or it looks like a slip. Check them.',
   approximated: 'These were carried over, but not in the same form.',
   dropped: 'These have no place in what was written.',
   ignored: 'These were not read, or have no effect.',
