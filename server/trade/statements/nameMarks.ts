@@ -21,8 +21,8 @@ const mark = new RegExp(
   String.raw`(?<![^\s"'(\[\u201e\u201c\u00ab,;])(${nameMark})(?=[\s"')\]\u201d\u00bb=:,]|\p{L})`,
   'gu',
 );
-/** A small raised number is read as a usual one. */
-const numbered = /^(\d{1,2})[\s):=.]+(\p{L}.*)$/u;
+/** A small raised number is read as a usual one, and so is one in brackets. */
+const numbered = /^[([]?(\d{1,2})[\s)\]:=.]+(\p{L}.*)$/u;
 const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
 
 /**
