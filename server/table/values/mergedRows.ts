@@ -133,7 +133,8 @@ export class MergedRows {
         if (this.switchRows === rows) this.switchRows = rows.slice();
         this.switchRows[zone] = last;
         this.#note(row, 'gives no key switch; that of the row above it is taken', 'key switch above');
-      }
+      } else
+        this.#note(row, 'gives no key switch, so its region sounds whichever is pressed', 'no key switch');
     }
   }
 

@@ -2,7 +2,7 @@ import { bareWord } from '../languages/spelling';
 
 /** Stems of words for how fast a sample plays, in the languages of the trade and without accents. */
 const speed =
-  /(?<!\p{L})(?:speed|(?:play(?:ing|back)?|pitch) ?rate|(?:abspiel|wiedergabe)(?:tempo|rate)|\p{L}*geschwindigkeit|vitesse|velocidade? de|velocita di|(?:afspeel)?snelheid|(?:uppspelnings|avspillings|afspilnings)?(?:hastighet|hastighed)|(?:toisto)?nopeu|predkosc|szybkosc|rychlost|brzin|sebesseg|viteza|hiz|скорост|швидк|ταχυτ)|速度|スピード|再生レート|속도/u;
+  /(?<!\p{L})(?:speed|(?:play(?:ing|back)?|pitch) ?rate|(?:abspiel|wiedergabe)(?:tempo|rate)|\p{L}*geschwindigkeit|vitesse|velocidade? de|velocita di|(?:fact?tor|fator|fattore|rapporto|relacion) (?:de|di|da) (?:velocidade?|velocita)|(?:afspeel)?snelheid|(?:uppspelnings|avspillings|afspilnings)?(?:hastighet|hastighed)|(?:toisto)?nopeu|predkosc|szybkosc|rychlost|brzin|sebesseg|viteza|hiz|скорост|швидк|ταχυτ)|速度|スピード|再生レート|속도/u;
 /** Words for pitch, and for the ratio of two of them. */
 const pitch =
   /(?<!\p{L})(?:pitch|tun(?:e|ing)(?!\p{L})|freq|frek|tonhoh|stimm|hauteur|justesse|accord|afina|altura|tono|intonaz|toonhoogte|stemming|tonhojd|stamning|vire|wysokos|stroj|vysk|лад|строй|высот|тон)|音高|ピッチ|음정/u;

@@ -22,7 +22,7 @@ const mark = new RegExp(
   'gu',
 );
 /** A small raised number is read as a usual one, and so is one in brackets. */
-const numbered = /^[([]?(\d{1,2})[\s)\]:=.]+(\p{L}.*)$/u;
+const numbered = /^(?:[([](\d{1,2})[)\]][\s:=]*(?=[^\p{L}]*\p{L}{2})(.*)|(\d{1,2})[\s):=.]+(\p{L}.*))$/u;
 const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
 
 /**
@@ -42,8 +42,8 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
   };
   for (const whole of texts.slice(0, mostTexts)) {
     const text = whole.slice(0, longest).trim();
-    const [, number = '', what = ''] = numbered.exec(text) ?? [];
-    if (number !== '') add(number, what, text);
+    const [, inBrackets, ofIt = '', number = inBrackets, what = ofIt] = numbered.exec(text) ?? [];
+    if (number !== undefined) add(number, what, text);
     const places = [...text.matchAll(mark)];
     for (const [at, { index, 1: sign = '' }] of places.entries()) {
       const behind = text.slice(index + sign.length, places[at + 1]?.index ?? text.length);

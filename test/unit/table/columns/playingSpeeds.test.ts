@@ -26,6 +26,8 @@ describe('how many times as fast samples play', () => {
     'vitesse de lecture',
     'Velocidad de reproducción',
     'velocità di riproduzione',
+    'fattore di velocità',
+    'factor de velocidad',
     'afspeelsnelheid',
     'uppspelningshastighet',
     'скорость',

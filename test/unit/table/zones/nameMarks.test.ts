@@ -22,6 +22,7 @@ describe('a mark behind the name of a sample', () => {
     [' (r)', '(r) = release sample, 4 dB quieter'],
     [' ¹', '¹ release sample, 4 dB quieter'],
     [' (1)', '(1) release sample, 4 dB quieter'],
+    [' (2)', '(2) 4 dB più piano, suona al rilascio (release)'],
     [' [1]', '[1] Loslassgeräusch, klingt beim Loslassen, 4 dB leiser'],
   ])('means what the legend says: "%s", %s', (mark, legend) => {
     for (const isAbove of [false, true]) {
