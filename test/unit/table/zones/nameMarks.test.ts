@@ -46,6 +46,21 @@ describe('a mark behind the name of a sample', () => {
     expect(first?.tune).toBeUndefined();
   });
 
+  it('means its own line alone, where several follow one another', () => {
+    const text = table(
+      'File | Low | High | Level',
+      'spinet_45.wav (1) | 40 | 49 | -1',
+      'spinet_55.wav (2) | 50 | 59 | 0',
+      '',
+      '(1) 3 dB quieter than written',
+      '(2) a semitone sharp: transpose -1',
+    );
+    expect(regions(text).map(({ volume, transpose }) => `${volume ?? ''}/${transpose ?? ''}`)).toEqual([
+      '-4/',
+      '/-1',
+    ]);
+  });
+
   it.each([
     ['*', '* = recorded again in May', 'gives no value that is known'],
     ['†', 'A nice spinet.', '"†" behind the name of the sample is not used'],
