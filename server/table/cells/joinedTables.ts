@@ -1,10 +1,11 @@
 import { nameWithoutEnding } from '../../model/paths';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { readColumns } from '../columns/columnMeaning';
-import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
+import type { ReadRows } from './layerTable';
+import { layerTable } from './layerTable';
 import type { TableRows } from './tableRows';
 
 const mostTables = 20;
@@ -21,26 +22,55 @@ interface Named {
   hasValues: boolean;
 }
 
+/** A table that gives more values to the rows of another. */
+interface Added {
+  rows: TableRows;
+  /** The column of the names by which its rows are found, which is left out. */
+  column: number;
+  byName: ReadonlyMap<string, number>;
+  /** The name by which a row of the other is found. */
+  nameOf: (row: number) => string;
+  how: string;
+}
+
 /**
- * Joins tables of one text that speak of the same samples, where one gives keys and another, in any order of its rows, more values
- * without keys: each row of the first is followed by what the others give for its sample. `undefined` where there is nothing to join.
+ * Joins tables of one text, where one gives keys and another, in any order of its rows, more values without keys for the same samples or
+ * for the layers that they are in: each row of the first is followed by what the others give for it. `undefined` where there is nothing
+ * to join.
  */
 export function joinTables(cells: TableCells, tables: readonly TableRows[]): TableCells | undefined {
   if (tables.length < 2 || tables.length > mostTables || cells.rowCount > mostRows) return undefined;
-  const named = tables.map((rows) => namedTable(rows, readColumns(cells, rows)));
-  const first = named.find((one) => one?.hasKeys);
-  if (!first) return undefined;
-  const names = new Set(first.rows.data.map((row) => nameIn(cells, row, first)));
-  const others = named.filter((one) => {
-    if (!one || one.hasKeys || !one.hasValues) return false;
-    const own = one.rows.data.map((row) => nameIn(cells, row, one)).filter((name) => name !== '');
-    const shared = own.filter((name) => names.has(name)).length;
-    return own.length > 0 && shared * 2 >= own.length && new Set(own).size === own.length;
-  }) as Named[];
-  return others.length === 0 ? undefined : joined(cells, first, others);
+  const read = tables.map((rows) => ({ rows, columns: readColumns(cells, rows) }));
+  const named = read.map(namedTable);
+  const at = named.findIndex((one) => one?.hasKeys);
+  const [first, zones] = [named[at], read[at]];
+  if (!first || !zones) return undefined;
+  const isAlone = named.filter((one) => one?.hasKeys).length === 1;
+  const others = read.flatMap((one, place) => {
+    if (place === at) return [];
+    const layers = isAlone ? layerTable(cells, one, zones) : undefined;
+    const how = 'A table of layers gives values to all zones of each';
+    return layers ? { ...layers, how } : (sameSamples(cells, named[place], first) ?? []);
+  });
+  return others.length === 0 ? undefined : joined(cells, first.rows, others);
 }
 
-function namedTable(rows: TableRows, columns: readonly ColumnReading[]): Named | undefined {
+/** A table of values without keys for the samples that another gives keys. */
+function sameSamples(cells: TableCells, one: Named | undefined, first: Named): Added | undefined {
+  if (!one || one.hasKeys || !one.hasValues) return undefined;
+  const names = new Set(first.rows.data.map((row) => nameIn(cells, row, first)));
+  const own = one.rows.data.map((row) => [nameIn(cells, row, one), row] as const);
+  const filled = own.filter(([name]) => name !== '');
+  const byName = new Map(filled);
+  const shared = filled.filter(([name]) => names.has(name)).length;
+  if (filled.length === 0 || shared * 2 < filled.length || byName.size < filled.length) return undefined;
+  const nameOf = (row: number) => nameIn(cells, row, first);
+  const how =
+    'Tables that name the same samples are joined: each zone has the values that they give for its sample';
+  return { rows: one.rows, column: one.sample, byName, nameOf, how };
+}
+
+function namedTable({ rows, columns }: ReadRows): Named | undefined {
   const sample = columns.find(({ meaning }) => meaning === 'sample')?.index;
   if (sample === undefined || rows.data.length === 0) return undefined;
   const has = (test: (meaning: ColumnMeaning) => boolean) => columns.some(({ meaning }) => test(meaning));
@@ -60,51 +90,51 @@ function nameIn(cells: TableCells, row: number, { sample }: Named): string {
     .toLowerCase();
 }
 
-function joined(cells: TableCells, first: Named, others: readonly Named[]): TableCells {
+function joined(cells: TableCells, first: TableRows, others: readonly Added[]): TableCells {
   const cellsOf = (row: number) => Array.from({ length: cells.width(row) }, (_, at) => cells.cell(row, at));
   const without = (row: number, column: number) => cellsOf(row).filter((_, at) => at !== column);
   const taken = new Set<number>();
-  const left: { text: string; start: number; end: number }[] = [];
+  const notes: { text: string; start: number; end: number }[] = [];
+  const left: typeof notes = [];
   const byRow = new Map<number, number[]>();
-  const headings = headingRowOf(cells, first.rows);
+  const headings = headingRowOf(cells, first);
   const wide = (row: number[], width: number) => [
     ...row,
     ...Array<number>(Math.max(0, width - row.length)).fill(-1),
   ];
-  let width = first.rows.width;
-  const names = new Set(first.rows.data.map((row) => nameIn(cells, row, first)));
-  for (const other of others) {
-    const own = new Map(other.rows.data.map((row) => [nameIn(cells, row, other), row]));
-    const heading = headingRowOf(cells, other.rows);
+  let width = first.width;
+  for (const { rows: table, column, byName, nameOf, how } of others) {
+    const heading = headingRowOf(cells, table);
     if (headings >= 0 && heading >= 0)
       byRow.set(headings, [
         ...wide(byRow.get(headings) ?? cellsOf(headings), width),
-        ...without(heading, other.sample),
+        ...without(heading, column),
       ]);
     if (heading >= 0) taken.add(heading);
-    for (const row of first.rows.data) {
-      const found = own.get(nameIn(cells, row, first));
+    const names = new Set<string>();
+    for (const row of first.data) {
+      const name = nameOf(row);
+      names.add(name);
+      const found = byName.get(name);
       if (found !== undefined)
-        byRow.set(row, [...wide(byRow.get(row) ?? cellsOf(row), width), ...without(found, other.sample)]);
+        byRow.set(row, [...wide(byRow.get(row) ?? cellsOf(row), width), ...without(found, column)]);
     }
-    for (const [name, row] of own) {
-      taken.add(row);
-      if (names.has(name) || name === '') continue;
-      const cell = cells.cell(row, other.sample);
+    for (const row of table.data) taken.add(row);
+    for (const [name, row] of byName) {
+      const cell = cells.cell(row, column);
+      const span = { start: cells.starts[cell], end: cells.ends[cell] };
+      if (notes.every(({ text }) => text !== `${how}.`)) notes.push({ text: `${how}.`, ...span });
+      if (names.has(name)) continue;
       const text = `"${shortened(cells.value(cell))}" stands only in a table without keys, so it is left out.`;
-      left.push({ text, start: cells.starts[cell], end: cells.ends[cell] });
+      left.push({ text, ...span });
     }
-    width += other.rows.width - 1;
+    width += table.width - 1;
   }
   const rows: number[][] = [];
   for (let row = 0; row < cells.rowCount; row++)
     if (!taken.has(row)) rows.push(byRow.get(row) ?? cellsOf(row));
   const arranged = arrangedCells(cells, rows, true);
-  const cell = cells.cell(others[0]?.rows.data[0] ?? 0, others[0]?.sample ?? 0);
-  const span = { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 };
-  const text =
-    'Tables that name the same samples are joined: each zone has the values that they give for its sample.';
-  arranged.assumptions = [{ text, ...span }, ...cells.assumptions, ...left];
+  arranged.assumptions = [...notes, ...cells.assumptions, ...left];
   return arranged;
 }
 

@@ -51,6 +51,9 @@ export interface ColumnReading {
   owner?: number;
   /** Values that the heading of a column of samples gives for them, as a level. */
   settings?: StatedSettings;
+  /** Of pitches as they were found: the column of those that are meant, which has `isAim` set. */
+  aim?: number;
+  isAim?: true;
   /** Set for folders that were put before the samples of their rows. */
   isFolder?: true;
   /** Set for a second point of loops that may be their end or their length. */

@@ -128,9 +128,10 @@ export class ColumnState {
   rest(): number[] {
     return this.columns
       .filter(
-        ({ index, meaning, repeats }) =>
+        ({ index, meaning, repeats, isAim, unit }) =>
           meaning === 'unknown' &&
           repeats === undefined &&
+          !(isAim && unit === 'cents') &&
           !this.chosen.has(index) &&
           !this.#ofFiles.has(index) &&
           this.contents[index].filled > 0,

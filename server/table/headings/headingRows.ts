@@ -66,6 +66,9 @@ function firstBelowProperties(cells: TableCells, rows: readonly number[]): numbe
     const filled = cells.filled(row);
     if (filled <= 2) {
       if (filled === 2 && (cells.isEmpty(row, 0) || countFiles(cells, row) > 0)) return 0;
+      // Two headings above values begin a small table.
+      const isHeading = filled === 2 && countKnown(cells, row) === 2 && countValues(cells, row) === 0;
+      if (isHeading && countValues(cells, rows[at + 1] ?? row) > 0) return 0;
       continue;
     }
     const known = countKnown(cells, row);

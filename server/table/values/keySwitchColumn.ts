@@ -4,16 +4,17 @@ import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
+import type { MergedRows } from './mergedRows';
 
 /** Reads the keys that switch to zones, the range that these keys lie in, and the one that the text takes at the start. */
-export function readKeySwitchColumn(table: ZoneCells): void {
+export function readKeySwitchColumn(table: ZoneCells, { switchRows }: MergedRows): void {
   const column = table.column('keyswitch');
   if (!column) return;
   const { zones, cells, options } = table;
   const switches = zones.column('sw_last');
   const readings = new CellReadings(cells, (text) => readKey(text, options.naming));
   let [least, most] = [128, -1];
-  table.each(column, (zone, cell) => {
+  const read = (zone: number, cell: number) => {
     const reading = table.reading(readings, cell, column);
     const key = keyNumber(reading, options.keyShift);
     if (!(key >= 0 && key <= 127)) {
@@ -22,7 +23,8 @@ export function readKeySwitchColumn(table: ZoneCells): void {
     }
     switches.set(zone, cell, key);
     [least, most] = [Math.min(least, key), Math.max(most, key)];
-  });
+  };
+  table.each(column, read, switchRows);
   if (most < 0) return;
   writeRange(table, column, least, most);
 }

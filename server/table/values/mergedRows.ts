@@ -9,16 +9,18 @@ const rangeMeanings = ['key', 'lokey', 'hikey', 'key_range'] as const;
 const velocityMeanings = ['velocity_range', 'lovel', 'hivel', 'dynamics'] as const;
 
 /**
- * The rows that give the keys, the root and the velocities of zones: where these stand once for several zones, as in merged
- * cells, the last row above that has any.
+ * The rows that give the keys, the root, the velocities and the key switches of zones: where these stand once for several zones,
+ * as in merged cells, the last row above that has any.
  */
 export class MergedRows {
   keyRows: Int32Array;
   rootRows: Int32Array;
   velocityRows: Int32Array;
+  switchRows: Int32Array;
   readonly #ranges: readonly ColumnReading[];
   readonly #root: ColumnReading | undefined;
   readonly #velocities: readonly ColumnReading[];
+  readonly #switches: readonly ColumnReading[];
   #keys: CellReadings<KeyRangeReading | undefined> | undefined;
 
   constructor(readonly table: ZoneCells) {
@@ -26,11 +28,13 @@ export class MergedRows {
     this.keyRows = rows;
     this.rootRows = rows;
     this.velocityRows = rows;
+    this.switchRows = rows;
     const columns = (meanings: readonly ColumnMeaning[]) =>
       meanings.flatMap((meaning) => table.column(meaning) ?? []);
     this.#ranges = columns(rangeMeanings);
     this.#root = table.column('pitch_keycenter');
     this.#velocities = columns(velocityMeanings).filter(({ side }) => side === undefined);
+    this.#switches = columns(['keyswitch']);
   }
 
   /** Finds the rows for all zones of the table, and notes where they are others. */
@@ -38,10 +42,13 @@ export class MergedRows {
     if (this.#ranges.length === 0) return;
     const { table } = this;
     const { areRecords } = table.cells;
+    if (!areRecords && this.#switches.length > 0) this.#findSwitches();
     const isFilled =
       !areRecords &&
       this.#velocities.length > 0 &&
-      (this.#areMergedFirst() || this.#areMergedWithGroups() || this.#areMergedByKeys());
+      (this.#areMergedFirst() ||
+        this.#areMergedWithGroups(this.#velocities) ||
+        this.#areMergedByKeys(this.#velocities));
     const { rows } = table.zones;
     let last = -1;
     let lastVelocity = -1;
@@ -110,8 +117,29 @@ export class MergedRows {
     return empty > 0;
   }
 
-  /** Whether velocities stand in the same rows as the names of groups, and neither in others. */
-  #areMergedWithGroups(): boolean {
+  /** Key switches that stand once for a block of rows go for those below too. */
+  #findSwitches(): void {
+    const { table } = this;
+    const [column] = this.#switches;
+    const isFilled = this.#areMergedWithGroups(this.#switches) || this.#areMergedByKeys(this.#switches);
+    const group = table.column('group');
+    const groupOf = (row: number) => table.cells.value(table.cellOf(row, group));
+    const { rows } = table.zones;
+    let last = -1;
+    for (let zone = table.first; zone < table.end; zone++) {
+      const row = rows[zone];
+      if (table.cellOf(row, column) >= 0) last = row;
+      else if (last >= 0 && (isFilled || (groupOf(row) !== '' && groupOf(row) === groupOf(last)))) {
+        if (this.switchRows === rows) this.switchRows = rows.slice();
+        this.switchRows[zone] = last;
+        this.#note(row, 'gives no key switch; that of the row above it is taken', 'key switch above');
+      } else
+        this.#note(row, 'gives no key switch, so its region sounds whichever is pressed', 'no key switch');
+    }
+  }
+
+  /** Whether values stand in the same rows as the names of groups, and neither in others. */
+  #areMergedWithGroups(given: readonly ColumnReading[]): boolean {
     const { table } = this;
     const group = table.column('group');
     if (!group) return false;
@@ -119,24 +147,24 @@ export class MergedRows {
     for (let zone = table.first; zone < table.end; zone++) {
       const row = table.zones.rows[zone];
       const isNamed = table.cellOf(row, group) >= 0;
-      if (isNamed !== this.#holds(row, this.#velocities) || (!isNamed && zone === table.first)) return false;
+      if (isNamed !== this.#holds(row, given) || (!isNamed && zone === table.first)) return false;
       if (!isNamed) empty++;
     }
     return empty > 0;
   }
 
   /**
-   * Whether velocities stand once for several rows with other keys: each of these keys occurs under other velocities too, and none
-   * twice under the same.
+   * Whether values stand once for several rows with other keys: each of these keys occurs under other values too, and none twice
+   * under the same.
    */
-  #areMergedByKeys(): boolean {
+  #areMergedByKeys(given: readonly ColumnReading[]): boolean {
     const { table } = this;
     const blocks = new Map<string, number[]>();
     const empty = new Set<string>();
     let block = 0;
     for (let zone = table.first; zone < table.end; zone++) {
       const row = table.zones.rows[zone];
-      const isEmpty = !this.#holds(row, this.#velocities);
+      const isEmpty = !this.#holds(row, given);
       if (!isEmpty) block++;
       if (block === 0 || !this.#holds(row, this.#ranges)) return false;
       const keys = this.#ranges.map((column) => table.cells.value(table.cellOf(row, column))).join(' ');

@@ -9,6 +9,7 @@ import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
 import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
 import { turnedTuningIn } from '../../trade/statements/amounts/turnedTuning';
 import { CellReadings } from '../cells/cellReadings';
+import { centsOff } from '../columns/byValues/foundPitches';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
@@ -40,6 +41,8 @@ export class TuningColumns {
   readonly #coarse: ColumnReading | undefined;
   /** How far the samples are off pitch: the tuning that corrects it is the opposite. */
   readonly #deviation: ColumnReading | undefined;
+  /** The pitches that samples are meant to have, where `#deviation` gives those that they have. */
+  readonly #aim: ColumnReading | undefined;
   readonly #numbers: CellReadings<NumberReading | undefined>;
 
   constructor(readonly table: ZoneCells) {
@@ -54,13 +57,17 @@ export class TuningColumns {
         fine,
         `The tuning in ${columnName(fine)} is written with the other sign, as "${shortened(turned)}" says.`,
       );
-    if (deviation)
+    if (deviation) {
+      const aim = table.columns.find(({ index }) => index === deviation.aim);
+      const says = `${columnName(deviation)} says ${aim ? `beside ${columnName(aim)} ` : ''}how far the samples are off pitch`;
       table.noteColumn(
         deviation,
         fine
-          ? `${columnName(deviation)} says how far the samples are off pitch; it is not written, as ${columnName(fine)} gives the tuning.`
-          : `${columnName(deviation)} says how far the samples are off pitch: the opposite is written as tuning, so that they sound in tune.`,
+          ? `${says}; it is not written, as ${columnName(fine)} gives the tuning.`
+          : `${says}: the opposite is written as tuning, so that they sound in tune.`,
       );
+      if (aim && !fine) this.#aim = aim;
+    }
     this.#numbers = new CellReadings(table.cells, (text) => readNumber(text));
   }
 
@@ -71,7 +78,7 @@ export class TuningColumns {
     if (this.#fine || this.#coarse || this.#deviation) {
       const tunes = zones.column('tune');
       const fineColumn = this.#fine ?? this.#deviation;
-      const fineCounting = fineColumn && this.#countingOf(fineColumn, false);
+      const fineCounting = fineColumn && !this.#aim ? this.#countingOf(fineColumn, false) : undefined;
       const coarseCounting = this.#coarse && this.#countingOf(this.#coarse, true);
       const areCents = fineCounting?.scale === 'cents' && fineCounting.parts === 1;
       for (let zone = table.first; zone < table.end; zone++) {
@@ -85,7 +92,7 @@ export class TuningColumns {
         } else
           this.#share(
             zone,
-            this.#amount(fine, fineColumn, fineCounting),
+            this.#offAim(fine, row) ?? this.#amount(fine, fineColumn, fineCounting),
             this.#amount(coarse, this.#coarse, coarseCounting),
           );
       }
@@ -153,6 +160,24 @@ export class TuningColumns {
     }
     if (written !== 0) zones.column('transpose').set(zone, (coarse ?? carrier).cell, rounded(written));
     if (rounded(cents) !== 0) zones.column('tune').set(zone, (fine ?? carrier).cell, rounded(cents));
+  }
+
+  /** What mends the pitch of a row that is beside the one that is meant. */
+  #offAim(cell: number, row: number): Amount | undefined {
+    const { table } = this;
+    const [column, aim] = [this.#deviation, this.#aim];
+    if (!column || !aim || cell < 0) return undefined;
+    const meant = table.cellOf(row, aim);
+    const [found, other] = [cell, meant].map((one) =>
+      one < 0 ? undefined : table.reading(this.#numbers, one, one === cell ? column : aim),
+    );
+    const unit = column.unit === 'cents' ? 'cents' : 'Hz';
+    const off = centsOff(other?.number ?? Number.NaN, found?.number ?? Number.NaN, unit);
+    if (Number.isNaN(off)) {
+      table.drop(cell, column, `cannot be compared with what stands in ${columnName(aim)}`);
+      return undefined;
+    }
+    return { cell, column, cents: 0 - Math.round(off * 100) / 100 };
   }
 
   #amount(

@@ -46,7 +46,7 @@ export function* readZoneValues(table: ZoneCells): Steps<void> {
   readSequenceColumns(table);
   readTriggerColumn(table);
   readMuteGroups(table);
-  readKeySwitchColumn(table);
+  readKeySwitchColumn(table, merged);
   readRandomColumn(table, merged);
   readFadeColumns(table);
   readEnvelopeColumns(table);

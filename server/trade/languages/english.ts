@@ -63,6 +63,8 @@ export const english: LanguageWords = {
       'microphone position',
       'technique',
       'playing technique',
+      'style',
+      'playing style',
     ],
     pitch_keycenter: [
       'own note',

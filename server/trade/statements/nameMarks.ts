@@ -21,8 +21,9 @@ const mark = new RegExp(
   String.raw`(?<![^\s"'(\[\u201e\u201c\u00ab,;])(${nameMark})(?=[\s"')\]\u201d\u00bb=:,]|\p{L})`,
   'gu',
 );
-/** A small raised number is read as a usual one. */
-const numbered = /^(\d{1,2})[\s):=.]+(\p{L}.*)$/u;
+/** A small raised number is read as a usual one, and so is one in brackets. */
+const numbered = /^(?:[([](\d{1,2})[)\]][\s:=]*(?=.*\p{L}{2})(.*)|(\d{1,2})[\s):=.]+(\p{L}.*))$/u;
+const nextNumber = /\s+(?=[([]\d{1,2}[)\]])/u;
 const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
 
 /**
@@ -42,8 +43,11 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
   };
   for (const whole of texts.slice(0, mostTexts)) {
     const text = whole.slice(0, longest).trim();
-    const [, number = '', what = ''] = numbered.exec(text) ?? [];
-    if (number !== '') add(number, what, text);
+    // Lines that go on may be joined.
+    for (const part of text.split(nextNumber)) {
+      const [, inBrackets, ofIt = '', number = inBrackets, what = ofIt] = numbered.exec(part) ?? [];
+      if (number !== undefined) add(number, what, part);
+    }
     const places = [...text.matchAll(mark)];
     for (const [at, { index, 1: sign = '' }] of places.entries()) {
       const behind = text.slice(index + sign.length, places[at + 1]?.index ?? text.length);

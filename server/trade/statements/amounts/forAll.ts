@@ -29,14 +29,14 @@ const excepts = new RegExp(
 );
 const decibels = /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*dB\b/iu;
 const quieter =
-  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s baj[oa]s?|meno|pi\u00f9 bass[aeio]|mais baix[oa]s?|plus bass?es?|plus faibles?|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
+  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s baj[oa]s?|meno|pi\u00f9 (?:bass[aeio]|piano)|mais baix[oa]s?|plus bass?es?|plus faibles?|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
 const louder =
-  /\b(?:louder|higher|up|boost\p{L}*|hotter|lauter|mehr|plus fort|m\u00e1s alto|pi\u00f9 alto|mais alto|harder|luider|h\u00f6gre|starkare|gło\u015bniej)\b|громче/iu;
+  /\b(?:louder|higher|up|boost\p{L}*|hotter|lauter|mehr|plus fort|m\u00e1s alto|pi\u00f9 (?:alto|forte)|mais alto|harder|luider|h\u00f6gre|starkare|gło\u015bniej)\b|громче/iu;
 /** Words behind the zones that make them some of all. */
 const someOnly =
   /^(?:of|in|with|from|that|which|whose|above|below|under|over|der|des|in der|mit|von|\u00fcber|unter|de|du|des|avec|del|de la|con|que|della|che|do|da|van(?! [-+\d])|met|av|i|med)\b(?! (?:the |this |diese[rmns]? |ce |cette |este |esta |questo |dit |deze )?(?:instrument|set|kit|list|table|folder|map|library))/iu;
 const semitones =
-  /(?:transpos\p{L}*|semitones?|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)/iu;
+  /(?:transpos\p{L}*|semitones?|halbt(?:\u00f6ne?|on)|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt(?:\u00f6ne?|on)|demi-tons?|semitonos?|semitoni)/iu;
 const octave = /\b(?:an?|one)\s+octave\s+(lower|down|higher|up)\b/iu;
 const cents =
   /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*(?:(?:cent(?:s|y|i|u|\u016f|\u00f3w|imos|esimi|ia|ti\u00e4)?|sentti\p{L}*|ct|цент\p{L}*)(?!\p{L})|¢|セント|音分|센트)/iu;

@@ -86,3 +86,52 @@ describe('the mark in milliseconds', () => {
     expect(starts('1.500 | 3.250', '2.000 | 4.500')).toEqual(['1500 3250', '2000 4500']);
   });
 });
+
+const switchesOf = (text: string) => regions(text).map((region) => region.sw_last);
+
+describe('key switches that stand once for several rows', () => {
+  it('are carried down where the names of groups stand in the same rows', () => {
+    const text = table(
+      'Switch key | Technique | File | Low | High',
+      '12 | bowed | saw_a.wav | 40 | 44',
+      ' |  | saw_b.wav | 45 | 49',
+      '13 | struck | saw_c.wav | 40 | 47',
+      ' |  | saw_d.wav | 48 | 52',
+    );
+    expect(switchesOf(text)).toEqual(['12', '12', '13', '13']);
+    expect(notesOf(text).join()).toMatch(/gives no key switch; that of the row above it is taken/);
+  });
+
+  it('are carried down where the keys without them occur under each', () => {
+    const text = table(
+      'File | Low | High | Keyswitch',
+      'saw_a.wav | 40 | 44 | 12',
+      'saw_b.wav | 45 | 49 | ',
+      'saw_c.wav | 40 | 44 | 13',
+      'saw_d.wav | 45 | 49 | ',
+    );
+    expect(switchesOf(text)).toEqual(['12', '12', '13', '13']);
+  });
+
+  it('are carried down within a group, and no further', () => {
+    const text = table(
+      'File | Low | High | Group | Keyswitch',
+      'saw_a.wav | 40 | 44 | bowed | 12',
+      'saw_b.wav | 45 | 49 | bowed | ',
+      'saw_c.wav | 40 | 47 | struck | 13',
+      'clack.wav | 30 | 39 | noise | ',
+    );
+    expect(switchesOf(text)).toEqual(['12', '12', '13', undefined]);
+  });
+
+  it('are none for rows on other keys where nothing says so', () => {
+    const text = table(
+      'File | Low | High | Keyswitch',
+      'saw_a.wav | 40 | 44 | 12',
+      'saw_b.wav | 40 | 44 | 13',
+      'clack.wav | 30 | 39 | ',
+    );
+    expect(switchesOf(text)).toEqual(['12', '13', undefined]);
+    expect(notesOf(text).join()).toMatch(/gives no key switch, so its region sounds whichever is pressed/);
+  });
+});

@@ -21,6 +21,9 @@ describe('a mark behind the name of a sample', () => {
     [' *', '*: bruit de relâchement, 4 dB plus faible'],
     [' (r)', '(r) = release sample, 4 dB quieter'],
     [' ¹', '¹ release sample, 4 dB quieter'],
+    [' (1)', '(1) release sample, 4 dB quieter'],
+    [' (2)', '(2) 4 dB più piano, suona al rilascio (release)'],
+    [' [1]', '[1] Loslassgeräusch, klingt beim Loslassen, 4 dB leiser'],
   ])('means what the legend says: "%s", %s', (mark, legend) => {
     for (const isAbove of [false, true]) {
       const [first, , last] = regions(marked(mark, legend, isAbove));
@@ -31,6 +34,31 @@ describe('a mark behind the name of a sample', () => {
       expect(notes).toMatch(/behind the name of the sample is read as volume=-4, trigger=release, as "/);
       expect(notes).not.toContain('is not done');
     }
+  });
+
+  it.each([
+    [' (3)', '(3) Recorded too low: tune by +14 cents.', '14'],
+    [' (3)', '(3) Zu hoch aufgenommen: um -9 Cent stimmen.', '-9'],
+    ['*', '* registrato calante, accordare di +6 cent', '6'],
+  ])('gives the tuning that its legend tells: "%s", %s', (mark, legend, tune) => {
+    const [first, , last] = regions(marked(mark, legend));
+    expect(last).toMatchObject({ sample: 'jack_45.wav', tune, volume: '-2' });
+    expect(first?.tune).toBeUndefined();
+  });
+
+  it('means its own line alone, where several follow one another', () => {
+    const text = table(
+      'File | Low | High | Level',
+      'spinet_45.wav (1) | 40 | 49 | -1',
+      'spinet_55.wav (2) | 50 | 59 | 0',
+      '',
+      '(1) 3 dB quieter than written',
+      '(2) a semitone sharp: transpose -1',
+    );
+    expect(regions(text).map(({ volume, transpose }) => `${volume ?? ''}/${transpose ?? ''}`)).toEqual([
+      '-4/',
+      '/-1',
+    ]);
   });
 
   it.each([
