@@ -29,7 +29,7 @@ describe('values in brackets behind the names of files', () => {
       'gong_4.wav 1.5',
     ]);
     expect(notesOf(`${rows}\n\n${said}`).join('\n')).toMatch(
-      /"-3" behind the name .* volume=-3, as ".*" says/,
+      /"-3" beside the name .* volume=-3, as ".*" says/,
     );
   });
 
