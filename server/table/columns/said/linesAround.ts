@@ -9,7 +9,10 @@ const longest = 600;
 /** A sentence goes over so many lines at most. */
 const mostWrapped = 3;
 /** Words, or a sign that a word explains. */
-const isOfWords = new RegExp(String.raw`^["'(]?[^\s\p{L}\d]{1,3}["')]?\s?[=:]\s?\p{L}{3}|\p{L}+\s\P{L}*\p{L}+(?:[\s.,;]|$)|${unspacedLetter}{2}`, 'u');
+const isOfWords = new RegExp(
+  String.raw`^["'(]?[^\s\p{L}\d]{1,3}["')]?\s?[=:]\s?\p{L}{3}|\p{L}+\s\P{L}*\p{L}+(?:[\s.,;]|$)|${unspacedLetter}{2}`,
+  'u',
+);
 
 /** Lines of words around the zones of a table; those that go on in the next line are put together. */
 export function linesAround(
