@@ -155,7 +155,7 @@ function noteUses(
   for (const column of columns) {
     const { meaning, confidence } = column;
     const used = rows.data.find((row) => !cells.isEmpty(row, column.index));
-    if (used === undefined || meaning === 'row_number' || column.isFolder || column.isAim) continue;
+    if (used === undefined || meaning === 'row_number' || column.isUsed || column.isAim) continue;
     const span = columnSpan(cells, [used], column);
     const name = columnName(column);
     const evidence = column.evidence.join(' ');

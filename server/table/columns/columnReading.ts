@@ -54,8 +54,8 @@ export interface ColumnReading {
   /** Of pitches as they were found: the column of those that are meant, which has `isAim` set. */
   aim?: number;
   isAim?: true;
-  /** Set for folders that were put before the samples of their rows. */
-  isFolder?: true;
+  /** Set for a column whose cells are read with the samples of their rows: folders before them, marks. */
+  isUsed?: true;
   /** Set for a second point of loops that may be their end or their length. */
   isEndOrLength?: true;
   /** Set when the values were read, for columns of numbers whose scale may be open. */

@@ -1,3 +1,4 @@
+import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
 import { startInTitle } from '../readings/startInTitle';
 import { leavesOut } from './leavesOut';
@@ -21,9 +22,25 @@ const mark = new RegExp(
   String.raw`(?<![^\s"'(\[\u201e\u201c\u00ab,;])(${nameMark})(?=[\s"')\]\u201d\u00bb=:,]|\p{L})`,
   'gu',
 );
-/** A small raised number is read as a usual one, and so is one in brackets. */
-const numbered = /^(?:[([](\d{1,2})[)\]][\s:=]*(?=.*\p{L}{2})(.*)|(\d{1,2})[\s):=.]+(\p{L}.*))$/u;
-const nextNumber = /\s+(?=[([]\d{1,2}[)\]])/u;
+/** Signs that mark rows in a column of their own, besides those of names. */
+export const rowMark = String.raw`[-\u2013\u2014/\u2022\u00d7\u2713-\u2718]`;
+/** What such a sign means: behind `=` or a colon, as the sign may only lead a line of a list. */
+const rowMarkEntry = new RegExp(
+  String.raw`(?:^|[\s,;])["'(\[\u201c\u201e\u00ab]?(${rowMark})["')\]\u201d\u00bb]?\s?[=:]\s?(\p{L}.*)$`,
+  'u',
+);
+/** Before the next mark of a line that explains several. */
+const nextEntry = /[,;.]\s+(?=["'(]?[^\s,;.]{1,3}["')]?\s?[=:])|\s+(?=["'(]?[^\s,;.]{1,2}["')]?\s=\s)/u;
+/** A small raised number is read as a usual one, and so is one in brackets, as Markdown writes those of footnotes too. */
+const numbered =
+  /^(?:[([]\^?(\d{1,2})[)\]][\s:=]*(?=.*\p{L}{2})(.*)|(\d{1,2})[\s):=.]+(\p{L}.*|[-+\u2212]?\d{1,2}(?:[.,]\d{1,2})?\s?(?:dB|cents?|ct)(?!\p{L}).*))$/iu;
+const nextNumber = /\s+(?=[([]\^?\d{1,2}[)\]])/u;
+/** What is off, in words of heads of columns that tell of it. */
+const offWords: ReadonlySet<string> = new Set(
+  ['off', 'switched off', 'turned off', ...languages.flatMap(({ phrases }) => phrases.disabled ?? [])].map(
+    bareWord,
+  ),
+);
 const leadingSigns = /^[\s"')\]\u201d\u00bb=:>\u2013\u2014-]+/u;
 
 /**
@@ -46,13 +63,19 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
     // Lines that go on may be joined.
     for (const part of text.split(nextNumber)) {
       const [, inBrackets, ofIt = '', number = inBrackets, what = ofIt] = numbered.exec(part) ?? [];
-      if (number !== undefined) add(number, what, part);
+      if (number !== undefined) add(number, beforeNumber(what, Number(number) + 1), part);
+    }
+    for (const entry of text.split(nextEntry)) {
+      const [, sign = '', meaning = ''] = rowMarkEntry.exec(entry) ?? [];
+      if (sign !== '') add(sign, meaning, text);
     }
     const places = [...text.matchAll(mark)];
     for (const [at, { index, 1: sign = '' }] of places.entries()) {
       const behind = text.slice(index + sign.length, places[at + 1]?.index ?? text.length);
       const isHead = index === 0 || leadingSigns.test(behind.replace(/^\s+(?=\p{L})/u, ''));
-      const says = isHead ? behind.replace(leadingSigns, '') : text.replaceAll(sign, ' ');
+      const says = isHead
+        ? (behind.replace(leadingSigns, '').split(nextEntry)[0] ?? '')
+        : text.replaceAll(sign, ' ');
       if (/\p{L}{2}/u.test(says)) add(sign, says.trim(), text);
     }
   }
@@ -60,9 +83,15 @@ export function nameMarksIn(texts: readonly string[]): ReadonlyMap<string, MarkL
   return found;
 }
 
+/** What stands before the next number of footnotes that go on in one line. */
+function beforeNumber(what: string, next: number): string {
+  const following = new RegExp(String.raw`\s\D?\D?${next}[\s):=.\]](?!\s?(?:dB|cents?|ct|%))`, 'iu');
+  return what.split(following)[0] ?? what;
+}
+
 /** What is said of a sample with a mark, or with words in brackets, behind its name; `undefined` where nothing is. */
 export function legendOf(remark: string, marks: ReadonlyMap<string, MarkLegend>): MarkLegend | undefined {
-  return marks.get(usualSigns(remark)) ?? marks.get(bareWord(remark));
+  return marks.get(usualSigns(remark).replace(/^\^(?=\d)/, '')) ?? marks.get(bareWord(remark));
 }
 
 /** The values that an explanation gives; `undefined` where it gives none. */
@@ -74,7 +103,12 @@ export function settingsIn(says: string): StatedSettings | undefined {
   return { values, name: settings?.name ?? '', hasMore: settings?.hasMore ?? /\d/.test(says) };
 }
 
-/** Whether an explanation says that samples are not used. */
+/** Whether an explanation says that samples are not used, or only that they are off; strings and horns are muted, too, and play. */
 export function saysLeftOut(says: string): boolean {
-  return leavesOut(says, false);
+  return leavesOut(says, false) || says.split(/[,;:.()]/u).some((clause) => isOff(clause.trim()));
+}
+
+function isOff(clause: string): boolean {
+  const state = bareWord(clause).replace(/^(?:is|are|ist|sind|est|sont|esta|estan|e|sono) /, '');
+  return state !== '' && !/^(?:muted?|stumm|d.?mpet|mykistetty)$/.test(state) && offWords.has(state);
 }

@@ -17,11 +17,23 @@ const phrases = [
   String.raw`kullan[ıi]lm[ıi]yor|kullan[ıi]lmayan|kullan[ıi]lmaz|nem haszn[aá]l\p{L}*|nincs haszn[aá]latban|δεν χρησιμοποι\p{L}*|no s['’](?:usa|utilitza)`,
 ].join('|');
 const inSigns = '不使用|未使用|不用|使用しない|使わない|사용하지 ?않\\p{L}*|사용 ?안 ?함|미사용';
+/** What a remark says of its row alone; within a sentence there may be bounds to it. */
+const silent = [
+  "(?:does|do)(?: not|n['’]t) (?:play|sound)|stays? silent",
+  'spielt (?:nicht|nie)(?: mit)?|spielen nicht|klingt nicht|bleibt stumm',
+  'ne (?:joue|sonne|jouent|sonnent) pas|no (?:suenan?|tocan?)|non (?:suona|suonano)|n[aã]o (?:soa|soam|tocam?)|no (?:sona|sonen)',
+  'speelt niet|klinkt niet|spelar inte|l[aå]ter inte|sp(?:iller|iler) ikke|ei soi',
+  'nie (?:gra|graj[aą]|brzmi)|nehraj[eí]|nezn[ií]|не (?:звучит|играет|звучи|свири|грає)|[cç]almaz|[cç]almıyor|nem sz[oó]l|δεν (?:παίζει|ακούγεται)|nu c[aâ]nt[aă]',
+].join('|');
+const silentInSigns = '鳴らない|鳴らさない|不发声|不發聲|不播放|소리 ?안 ?남';
 const before =
   'is |are |was |were |currently |do |wird |werden |derzeit |zurzeit |ist |sind |est |es |son |è |é |jest |är |er ';
 
 const said = new RegExp(String.raw`(?<!\p{L})(?:${phrases})(?!\p{L})|${inSigns}`, 'iu');
-const allOfClause = new RegExp(`^(?:${before}){0,2}(?:${phrases})$|^(?:${inSigns})$`, 'iu');
+const allOfClause = new RegExp(
+  `^(?:${before}){0,2}(?:${phrases}|${silent})$|^(?:${inSigns}|${silentInSigns})$`,
+  'iu',
+);
 
 /** Where a text says that something in a list or a file is kept there and does not play, with the words that say so; `null` where it does not. */
 export function notUsedIn(text: string): RegExpExecArray | null {

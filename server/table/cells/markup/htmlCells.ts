@@ -1,5 +1,6 @@
 import { TableCells } from '../cells';
 import { namedCharacter } from './entities';
+import { withRaisedMarks } from './raisedMarks';
 import { StruckCells, strikesOut, strikingClasses } from './struckOut';
 
 /** So many cells may stand for others because of `rowspan` and `colspan`; what asks for more is not spread out. */
@@ -262,7 +263,7 @@ function tickIn(tag: string): string {
 /** The text of an HTML fragment: without tags, character references put in, white space as single spaces. */
 function plainText(html: string): string {
   if (!/[<&]|\s\s|[\t\r\n\u00a0]/.test(html)) return html;
-  return withoutHidden(html)
+  return withRaisedMarks(withoutHidden(html))
     .replace(inputTag, tickIn)
     .replace(/<\/?(?:p|div|br|li)\b[^<>]*>/gi, ' ')
     .replace(/<\/?[a-z][^<>]*>/gi, '')

@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { fileWords } from '../../../trade/fileWords';
+import { withRaisedMarks } from './raisedMarks';
 
 const mayHold = /[<[{`]/;
 const comments = /<!--.*?-->|<ref[^>]*>.*?<\/ref>|<ref[^>]*\/>/giu;
@@ -17,7 +18,7 @@ const textLink = /!?\[([^\]]{1,300})\]\(\s*<?([^)\s>]{1,300})>?(?:\s[^)]*)?\)/gu
  */
 export function withoutInlineMarks(text: string): string {
   if (!mayHold.test(text)) return text;
-  return text
+  return withRaisedMarks(text)
     .replace(comments, '')
     .replace(breaks, ' ')
     .replace(tags, '')

@@ -33,10 +33,10 @@ function readCell(cells: TableCells, cell: number, struck: StruckCells): void {
   const first = text.charCodeAt(0);
   // `, *, _ and ' can open a mark, [, <, ! and { a link or a tag.
   const marked = first === 96 || first === 42 || first === 95 || first === 39;
-  const linked =
-    first === 91 || first === 60 || first === 33 || first === 123 ? withoutInlineMarks(text) : text;
+  const isTagged = first === 91 || first === 60 || first === 33 || first === 123 || text.endsWith('</sup>');
+  const linked = isTagged ? withoutInlineMarks(text) : text;
   if (!marked && linked === written && !text.includes('\\')) return;
-  const inner = marked ? (marks.exec(text)?.[2] ?? text) : linked;
+  const inner = marked ? (marks.exec(text)?.[2] ?? linked) : linked;
   const plain = text.startsWith('`') ? inner : inner.replace(/\\([*_`#~|&%])/g, '$1');
   if (plain !== written) cells.rewritten.set(cell, plain);
 }

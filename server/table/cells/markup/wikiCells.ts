@@ -5,7 +5,7 @@ import { StruckCells, strikesOut } from './struckOut';
 /** A table in the markup of wikis starts so at a line of its own. */
 const opening = /^[ \t]*\{\|/m;
 const attributes = /^(?:[^|[\]{}]*=\s*(?:"[^"]*"|'[^']*'|[^\s|]+)[^|[\]{}]*)\|(?!\|)/;
-const marks = /^'{2,5}|'{2,5}$/g;
+const marks = /'{2,5}/g;
 const spanned = /\b(row|col)span\s*=\s*["']?(\d{1,4})/gi;
 /** So many cells may stand for others; what asks for more is not spread out. */
 const mostSpanned = 100_000;

@@ -4,6 +4,7 @@ import { keyMeanings } from '../../../trade/meaning';
 import { triggerOf } from '../../../trade/readings/triggers';
 import { meansShared } from '../../../trade/sharedWords';
 import { TableCells } from '../cells';
+import { rolesInBlock } from './instrumentBlocks';
 import type { Labelled } from './recordLines';
 
 const mostLabels = 200;
@@ -28,6 +29,9 @@ export interface RecordLine {
   end: number;
   fields: readonly Labelled[];
 }
+
+/** The heading of folders that blocks name. */
+const folderHeading = 'folder';
 
 /** Two values in square brackets, as TOML writes a range. */
 const bracketed = /^\[\s*["']?([^\s,"'[\]]+)["']?\s*,\s*["']?([^\s,"'[\]]+)["']?\s*\]$/u;
@@ -173,6 +177,13 @@ export class Records {
     return number;
   }
 
+  /** The label of a folder of samples, whatever it is called. */
+  #folderLabel(value: number): number {
+    const { start, end } = this.#labelSpans[this.#valueLabels[value]];
+    const known = this.#labelSpans.findIndex(({ owed }) => owed === folderHeading);
+    return known < 0 ? this.#labelSpans.push({ start, end, owed: folderHeading }) - 1 : known;
+  }
+
   #open(start: number, end: number): void {
     this.#starts.push(start);
     this.#ends.push(end);
@@ -192,8 +203,8 @@ export class Records {
   cells(): TableCells {
     const cells = new TableCells(this.text);
     const spans: { start: number; end: number }[] = [];
-    const values = new Int32Array(this.#labelSpans.length);
     const shared = this.perLine ? undefined : this.#sharedValues();
+    const values = new Int32Array(this.#labelSpans.length);
     for (const [record, start] of this.#starts.entries()) {
       if (shared?.isTaken[record]) {
         spans.push({ start, end: start });
@@ -236,6 +247,20 @@ export class Records {
       return Array.from({ length: last - this.#firsts[record] }, (_, at) => this.#firsts[record] + at);
     };
     const meaningOf = (value: number) => meanings[this.#valueLabels[value]];
+    const textOf = (value: number) => this.text.slice(this.#valueStarts[value], this.#valueEnds[value]);
+    const headingOf = (value: number) => {
+      const { start, end } = this.#labelSpans[this.#valueLabels[value]];
+      return this.text.slice(start, end);
+    };
+    const rolesOf = (values: readonly number[]) =>
+      rolesInBlock(
+        values.map((value) => ({
+          heading: headingOf(value),
+          meaning: meaningOf(value),
+          text: textOf(value),
+        })),
+      );
+    const hasFiles = rolesOf(this.#valueLabels.map((_, value) => value)) === undefined;
     const isOfZone = (value: number) => {
       const meaning = meaningOf(value);
       return meaning === 'sample' || (meaning !== undefined && keyMeanings.includes(meaning));
@@ -246,13 +271,17 @@ export class Records {
       const values = this.#areTexts[record] ? [] : valuesIn(record);
       const title =
         this.#titles[record] < 0 ? '' : this.text.slice(this.#titles[record], this.#titleEnds[record]);
+      const roles = hasFiles && title !== '' && !this.#areTexts[record] ? rolesOf(values) : undefined;
+      const folders = values.filter((_, at) => roles?.[at] === 'folder');
       const isForAll = meansShared(title);
-      const telling = values.filter((value) => {
+      const telling = values.filter((value, at) => {
+        if (roles && roles[at] !== 'value') return roles[at] === 'folder';
         const meaning = meaningOf(value);
         // A title that speaks of all zones says so of what has any other name, too.
         return meaning === undefined ? isForAll : meaning !== 'comment' && meaning !== 'group';
       });
-      const isShared = telling.length > 0 && !values.some(isOfZone) && (title !== '' || !known);
+      const isOfZones = values.some((value, at) => (roles?.[at] ?? 'value') === 'value' && isOfZone(value));
+      const isShared = telling.length > 0 && !isOfZones && (title !== '' || !known);
       if (!this.#areTexts[record]) known = true;
       if (!isShared) {
         shared.pass(record);
@@ -260,8 +289,14 @@ export class Records {
       }
       const from = title === '' ? start : this.#titles[record];
       shared.take(record, telling, title, { start: from, end: this.#ends[record] });
+      for (const value of folders) this.#valueLabels[value] = this.#folderLabel(value);
       // The title of such a block is no row of its own.
-      if (title !== '' && record > 0 && this.#areTexts[record - 1] && meansShared(title))
+      if (
+        title !== '' &&
+        record > 0 &&
+        this.#areTexts[record - 1] &&
+        (meansShared(title) || folders.length > 0)
+      )
         shared.isTaken[record - 1] = true;
     }
     return shared.assumptions.length > 0 ? shared : undefined;

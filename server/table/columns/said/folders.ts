@@ -34,7 +34,7 @@ export function useFolders(
     : `The folder ${folder} is put before the samples, as "${shortened(cells.plain(cell))}" names it.`;
   cells.assumptions = [...cells.assumptions, { text, start: cells.starts[cell], end: cells.ends[cell] }];
   if (column) {
-    column.isFolder = true;
+    column.isUsed = true;
     column.evidence = ['Its folders are put before the sample names.'];
   }
 }

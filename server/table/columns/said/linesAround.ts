@@ -8,7 +8,11 @@ const mostLines = 100;
 const longest = 600;
 /** A sentence goes over so many lines at most. */
 const mostWrapped = 3;
-const isOfWords = new RegExp(String.raw`\p{L}+\s\P{L}*\p{L}+(?:\s|$)|${unspacedLetter}{2}`, 'u');
+/** Words, or a sign that a word explains. */
+const isOfWords = new RegExp(
+  String.raw`^["'(]?[^\s\p{L}\d]{1,3}["')]?\s?[=:]\s?\p{L}{3}|\p{L}+\s\P{L}*\p{L}+(?:[\s.,;]|$)|${unspacedLetter}{2}`,
+  'u',
+);
 
 /** Lines of words around the zones of a table; those that go on in the next line are put together. */
 export function linesAround(

@@ -6,12 +6,13 @@ import type { TableRows } from '../../cells/tableRows';
 import type { ColumnReading } from '../columnReading';
 import { linesAround } from './linesAround';
 import { namesIn, rowsByName, spacedOut, withoutNames } from './namedRows';
+import { useRowMarks } from './rowMarks';
 
 const sentences = /[.!?;\u3002](?=\s|$|\P{ASCII})|\n|\s[-*\u2022]\s/u;
 
 /**
- * Finds rows that a sentence around their table says not to use, by the samples that it names: `b_2.wav is not to be used`. Where all
- * rows were meant none is left out.
+ * Finds rows that a sentence around their table says not to use, by the samples that it names, `b_2.wav is not to be used`, or by marks
+ * behind these or in a column. Where all rows were meant none is left out.
  */
 export function passOverUnused(
   cells: TableCells,
@@ -21,12 +22,14 @@ export function passOverUnused(
   const lines = sample ? linesAround(cells, rows, sample) : [];
   if (!sample || lines.length === 0) return;
   const table = [{ rowsOf: rowsByName(cells, rows, sample) }];
-  const marks =
-    cells.nameRemarks.size === 0
-      ? undefined
-      : nameMarksIn(lines.flatMap(({ span }) => cells.text.slice(span.start, span.end).split(/[\r\n]+/u)));
+  const marks = nameMarksIn(
+    lines.flatMap(({ span }) => cells.text.slice(span.start, span.end).split(/[\r\n]+/u)),
+  );
+  useRowMarks(cells, { rows, columns }, sample, marks);
   const unused = new Set(
-    marks ? rows.data.filter((row) => isMarkedUnused(cells, cells.cell(row, sample.index), marks)) : [],
+    cells.nameRemarks.size === 0
+      ? []
+      : rows.data.filter((row) => isMarkedUnused(cells, cells.cell(row, sample.index), marks)),
   );
   for (const { text } of lines)
     for (const sentence of text.split(sentences)) {

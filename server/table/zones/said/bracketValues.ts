@@ -58,7 +58,7 @@ export function giveBracketValues(
     }
     const why = readNumber(remark)?.unit === undefined && said ? `, as "${shortened(said.text)}" says` : '';
     const sum = isSum ? `, with what its row gives ${value.name}=${number}` : '';
-    const message = `${place}: "${shortened(remark)}" behind the name of the sample is read as ${value.name}=${rounded(value.number)}${sum}${why}.`;
+    const message = `${place}: "${shortened(remark)}" beside the name of the sample is read as ${value.name}=${rounded(value.number)}${sum}${why}.`;
     notes.add('assumed', span, message, 'name value');
   }
 }
@@ -69,7 +69,7 @@ function remarkNote(
   legend: MarkLegend | undefined,
   settings: StatedSettings | undefined,
 ): string {
-  const what = `"${shortened(remark)}" behind the name of the sample`;
+  const what = `"${shortened(remark)}" beside the name of the sample`;
   const why = legend ? `, as "${shortened(legend.text)}" says` : '';
   if (!settings)
     return legend

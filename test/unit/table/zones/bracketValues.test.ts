@@ -29,7 +29,7 @@ describe('values in brackets behind the names of files', () => {
       'gong_4.wav 1.5',
     ]);
     expect(notesOf(`${rows}\n\n${said}`).join('\n')).toMatch(
-      /"-3" behind the name .* volume=-3, as ".*" says/,
+      /"-3" beside the name .* volume=-3, as ".*" says/,
     );
   });
 
@@ -47,7 +47,7 @@ describe('values in brackets behind the names of files', () => {
 
   it('are told and not used where nothing says what they are', () => {
     expect(told(rows, 'volume')).toEqual(['gong_1.wav -', 'gong_2.wav -', 'gong_3.wav -', 'gong_4.wav -']);
-    expect(notesOf(rows).join('\n')).toMatch(/"1.5" behind the name of the sample is not used/);
+    expect(notesOf(rows).join('\n')).toMatch(/"1.5" beside the name of the sample is not used/);
   });
 
   it('leave names with brackets of their own alone', () => {

@@ -55,4 +55,26 @@ describe('a folder beside or above samples', () => {
       samplesOf(`Folder: ask Jo, she has the disk\n${table('File | Key', 'a.wav | 50', 'b.wav | 51')}`),
     ).toEqual(['a.wav', 'b.wav']);
   });
+
+  it.each([
+    '[instrument]\nname=Psaltery\npath=psalt',
+    '[general]\n\nname = "Psaltery"\ndir = "psalt/"',
+    '[Settings]\n\nOrdner = psalt',
+    '[info]\nlocation=psalt/\nname=Psaltery',
+  ])('is heard in the first section of INI: %s', (head) => {
+    const zones = `[zone1]\nsample=p_40.wav\nlow=36\nhigh=42\nroot=40\n\n[zone2]\nsample=p_47.wav\nlow=43\nhigh=49\nroot=47\n`;
+    const text = `${head}\n\n${zones}`;
+    expect(regions(text)).toMatchObject([
+      { sample: 'psalt/p_40.wav', lokey: '36', hikey: '42' },
+      { sample: 'psalt/p_47.wav', lokey: '43', hikey: '49' },
+    ]);
+    expect(notesOf(text).join('\n')).toContain(told);
+  });
+
+  it('is heard in sections over others, each for the zones below', () => {
+    const zone = (name: string, file: string, low: number) =>
+      `[${name}]\nfile=${file}\nlow=${low}\nhigh=${low + 4}\nroot=${low}\n`;
+    const text = `[bowed]\npath=bow\n${zone('b1', 'b.wav', 40)}${zone('b2', 'c.wav', 45)}[plucked]\npath=pluck\n${zone('p1', 'd.wav', 60)}${zone('p2', 'e.wav', 65)}`;
+    expect(samplesOf(text)).toEqual(['bow/b.wav', 'bow/c.wav', 'pluck/d.wav', 'pluck/e.wav']);
+  });
 });

@@ -31,7 +31,7 @@ describe('a mark behind the name of a sample', () => {
       expect(first).toMatchObject({ sample: 'spinet_45.wav', volume: '-1' });
       expect(first?.trigger).toBeUndefined();
       const notes = notesOf(marked(mark, legend, isAbove)).join('\n');
-      expect(notes).toMatch(/behind the name of the sample is read as volume=-4, trigger=release, as "/);
+      expect(notes).toMatch(/beside the name of the sample is read as volume=-4, trigger=release, as "/);
       expect(notes).not.toContain('is not done');
     }
   });
@@ -63,8 +63,8 @@ describe('a mark behind the name of a sample', () => {
 
   it.each([
     ['*', '* = recorded again in May', 'gives no value that is known'],
-    ['†', 'A nice spinet.', '"†" behind the name of the sample is not used'],
-    ['?', '', '"?" behind the name of the sample is not used'],
+    ['†', 'A nice spinet.', '"†" beside the name of the sample is not used'],
+    ['?', '', '"?" beside the name of the sample is not used'],
   ])('is no part of the name where nothing or nothing known is said: "%s" %s', (mark, legend, note) => {
     const [, , last] = regions(marked(mark, legend));
     expect(last).toMatchObject({ sample: 'jack_45.wav', volume: '-2' });
@@ -76,5 +76,30 @@ describe('a mark behind the name of a sample', () => {
     const legend = '† = recorded in May\n* = do not use';
     for (const text of [marked(' *', '* not used'), marked(' *', legend)])
       expect(regions(text).map(({ sample }) => sample)).toEqual(['spinet_45.wav', 'spinet_55.wav']);
+  });
+
+  it('stands outside the marks around a name', () => {
+    for (const mark of ['¹', '[^1]', '<sup>1</sup>', ' *', ' (r)']) {
+      const text = `| File | Low | High | Root |\n|---|---|---|---|\n| \`spinet_45.wav\` | 40 | 49 | 45 |\n| \`jack_52.wav\`${mark} | 50 | 59 | 52 |\n| **jack_64.wav**${mark} | 60 | 69 | 64 |\n\n${/1|¹/.test(mark) ? '[^1]:' : `${mark} =`} release sample\n`;
+      const [first, ...others] = regions(text);
+      expect(first?.trigger).toBeUndefined();
+      expect(others).toMatchObject([
+        { sample: 'jack_52.wav', trigger: 'release' },
+        { sample: 'jack_64.wav', trigger: 'release' },
+      ]);
+    }
+  });
+
+  it('is raised by a tag in wikis and HTML, where names stand in marks of their own too', () => {
+    const wiki =
+      "{|\n! File !! Low !! High\n|-\n| ''spinet_45.wav''<sup>1</sup> || 40 || 49\n|-\n| <code>spinet_55.wav</code><sup>2</sup> || 50 || 59\n|}\n¹ a bit noisy\n² 3 dB quieter\n";
+    const html =
+      '<table><tr><th>File</th><th>Low</th><th>High</th></tr><tr><td><i>spinet_45.wav</i><sup>1</sup></td><td>40</td><td>49</td></tr><tr><td>spinet_55.wav <sup>2</sup></td><td>50</td><td>59</td></tr></table><p><sup>1</sup> a bit noisy</p><p><sup>2</sup> 3 dB quieter</p>';
+    for (const text of [wiki, html]) {
+      const [first, second] = regions(text);
+      expect(first?.sample).toBe('spinet_45.wav');
+      expect(first?.volume).toBeUndefined();
+      expect(second).toMatchObject({ sample: 'spinet_55.wav', volume: '-3' });
+    }
   });
 });
