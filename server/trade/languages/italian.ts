@@ -9,7 +9,7 @@ export const italian: LanguageWords = {
       ',',
     ),
     key: ['nota', 'tasto', 'note', 'tasti'],
-    velocity: ['velocità', 'velocity', 'vel', 'dinamica', 'intensità', 'tocco'],
+    velocity: ['velocità', 'velocity', 'vel', 'veloc', 'dinamica', 'intensità', 'tocco'],
     range: ['intervallo', 'estensione', 'gamma', 'zona'],
     root: ['radice', 'base', 'fondamentale', 'originale', 'riferimento', 'tonica'],
     start: ['inizio', 'partenza'],

@@ -7,7 +7,7 @@ export const portuguese: LanguageWords = {
     ),
     high: 'alto,alta,agudo,aguda,máx,máximo,máxima,superior,mais alta,mais aguda,final,até,última'.split(','),
     key: ['nota', 'tecla', 'notas', 'teclas'],
-    velocity: ['velocidade', 'vel', 'dinâmica', 'intensidade', 'toque'],
+    velocity: ['velocidade', 'vel', 'veloc', 'dinâmica', 'intensidade', 'toque'],
     range: ['faixa', 'intervalo', 'extensão', 'zona'],
     root: ['raiz', 'base', 'fundamental', 'original', 'referência', 'tônica', 'tónica'],
     start: ['início', 'começo', 'partida'],

@@ -7,7 +7,7 @@ export const spanish: LanguageWords = {
     ),
     high: 'alto,alta,agudo,aguda,máx,máximo,máxima,superior,más alta,más aguda,final,hasta,última'.split(','),
     key: ['nota', 'tecla', 'notas', 'teclas'],
-    velocity: ['velocidad', 'vel', 'velocidades', 'dinámica', 'intensidad', 'pulsación'],
+    velocity: ['velocidad', 'vel', 'veloc', 'velocidades', 'dinámica', 'intensidad', 'pulsación'],
     range: ['rango', 'intervalo', 'extensión', 'zona'],
     root: ['raíz', 'base', 'fundamental', 'original', 'referencia', 'tónica'],
     start: ['inicio', 'comienzo', 'principio', 'desde'],

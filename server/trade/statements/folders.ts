@@ -22,6 +22,15 @@ const statedFolder = new RegExp(
   'iu',
 );
 
+const fileWords = languages.flatMap(({ files }) => files).join('|');
+/** A sentence that says in which folder the files are, in any language of headings: `Os arquivos estão na pasta "Sons"`. */
+const folderOfFiles = new RegExp(
+  String.raw`(?<!\p{L})(?:${fileWords})\s+((?:\p{L}+\s+){1,4})(?:${folderWord})\s+(?:["'\u201c\u201e\u00ab]\s?([^"'\u201c\u201d\u00bb\n]{1,120}?)\s?["'\u201c\u201d\u00bb]|((?:[\p{L}\p{N}_.()~-]+[/\\])+))`,
+  'iu',
+);
+const denied =
+  /(?<!\p{L})(?:not?|never|longer|nicht|kein\p{L}*|pas|plus|non|não|niet|nie|inte|ikke|ei)(?!\p{L})/iu;
+
 /** A folder in an attribute of markup: `folder="strings"`. */
 const attributeFolder = new RegExp(String.raw`(?:^|\s)(?:${folderWord})="([^"\n/\\.][^"\n]{0,120})"`, 'iu');
 
@@ -36,8 +45,10 @@ export function folderIn(texts: readonly string[]): StatedFolder | undefined {
   for (const text of texts) {
     const found = statedFolder.exec(text.slice(0, longest));
     const quoted = attributeFolder.exec(text.slice(0, longest))?.[1];
+    const [, between = '', named, bare] = folderOfFiles.exec(text.slice(0, longest)) ?? [];
+    const ofFiles = denied.test(between) ? undefined : (named ?? bare);
     const path = folderPath(
-      found?.[1] ?? found?.[2] ?? quoted ?? folderAlone.exec(text.slice(0, longest))?.[1] ?? '',
+      found?.[1] ?? found?.[2] ?? quoted ?? ofFiles ?? folderAlone.exec(text.slice(0, longest))?.[1] ?? '',
     );
     if (path !== undefined) return { path, text: text.trim() };
   }

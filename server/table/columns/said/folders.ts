@@ -1,7 +1,6 @@
 import type { StatedFolder } from '../../../trade/statements/folders';
 import { folderIn, folderPath, headsFolder } from '../../../trade/statements/folders';
 import type { TableCells } from '../../cells/cells';
-import { namesAudioFile } from '../../cells/namesAudioFile';
 import type { TableRows } from '../../cells/tableRows';
 import { takesInCell } from '../../zones/takesInCell';
 import type { ColumnReading } from '../columnReading';
@@ -56,10 +55,10 @@ function holdsFolders(
   );
 }
 
-/** Puts a folder before a name of an audio file without one; answers whether it could be. */
+/** Puts a folder before the name of a sample without one; answers whether it could be. */
 function putBefore(cells: TableCells, cell: number, folder: string): boolean {
   const name = cells.value(cell);
-  if (!namesAudioFile(cells, cell) || /[/\\]/.test(name) || takesInCell(cells, cell).length > 1) return false;
+  if (name === '' || /[/\\]/.test(name) || takesInCell(cells, cell).length > 1) return false;
   cells.rewritten.set(cell, `${folder}${name}`);
   return true;
 }

@@ -12,11 +12,11 @@ interface AllBut {
 
 const longest = 400;
 const everything =
-  /(?<!\p{L})(?:everything|everyone|them all|alles|tout|todo|tutto|tudo|allt|alt|kaikki\p{L}*|wszystko|v\u0161echno|v\u0161e|\u0432\u0441[\u0435\u0451]|mindent?|her \u015feyi?)(?!\p{L})|\u5168\u90e8|\u3059\u3079\u3066|\u5168\u3066|\u6240\u6709|\ubaa8\ub450|\uc804\ubd80/iu;
+  /(?<!\p{L})(?:everything|everyone|them all|all of (?:them|these|those)|alle davon|alles|tout|todo|tutto|tudo|allt|alt|kaikki\p{L}*|wszystko|v\u0161echno|v\u0161e|\u0432\u0441[\u0435\u0451]|mindent?|her \u015feyi?)(?!\p{L})|\u5168\u90e8|\u3059\u3079\u3066|\u5168\u3066|\u6240\u6709|\ubaa8\ub450|\uc804\ubd80/iu;
 const every = new RegExp(everyWords, 'iu');
 /** Words that may stand beside all and an amount and bound neither. */
 const neutral = new RegExp(
-  String.raw`^(?:${zoneWord}|them|these|those|have|need|should|must|want|please|also|then|same|with|play|played|sind|sollen|bitte|auch|werden|kommen|sont|doivent|aussi|deben|est\u00e1n|tambi\u00e9n|sono|devono|anche|s\u00e3o|devem|zijn|moeten|level|levels|volume|gain|pegel|lautst\u00e4rke|niveau|volumen|livello|tune|tuned|tuning|raise|raised|lower|lowered|quieter|louder|leiser|lauter|down|stimm\p{L}*|gestimmt|accord\p{L}*|afina\p{L}*|intona\p{L}*|transpos\p{L}*|cent\p{L}*|semitones?|st\u00e4m\p{L}*|virit\p{L}*|stro[ij]\p{L}*|\u043d\u0430\u0441\u0442\u0440\p{L}*|\u0446\u0435\u043d\u0442\p{L}*)$`,
+  String.raw`^(?:${zoneWord}|turn|down|them|these|those|have|need|should|must|want|please|also|then|same|with|play|played|sind|sollen|bitte|auch|werden|kommen|sont|doivent|aussi|deben|est\u00e1n|tambi\u00e9n|sono|devono|anche|s\u00e3o|devem|zijn|moeten|level|levels|volume|gain|pegel|lautst\u00e4rke|niveau|volumen|livello|tune|tuned|tuning|raise|raised|lower|lowered|quieter|louder|leiser|lauter|down|stimm\p{L}*|gestimmt|accord\p{L}*|afina\p{L}*|intona\p{L}*|transpos\p{L}*|cent\p{L}*|semitones?|st\u00e4m\p{L}*|virit\p{L}*|stro[ij]\p{L}*|\u043d\u0430\u0441\u0442\u0440\p{L}*|\u0446\u0435\u043d\u0442\p{L}*)$`,
   'iu',
 );
 /** Words by which an amount says how far something is off. */

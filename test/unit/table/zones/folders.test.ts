@@ -78,3 +78,39 @@ describe('a folder beside or above samples', () => {
     expect(samplesOf(text)).toEqual(['bow/b.wav', 'bow/c.wav', 'pluck/d.wav', 'pluck/e.wav']);
   });
 });
+
+describe('a folder that a sentence names', () => {
+  it.each([
+    ['The samples are in the folder "Low Reeds".', 'Low Reeds/'],
+    ['Os arquivos estão na pasta "Palhetas".', 'Palhetas/'],
+    ['Alle Dateien liegen im Ordner "Zungen".', 'Zungen/'],
+    ['Les fichiers sont dans le dossier « Anches ».', 'Anches/'],
+    ['Los archivos están en la carpeta Cañas/', 'Cañas/'],
+    ['The files are not in the folder "Low Reeds".', ''],
+  ])('goes before the samples: %s', (text, folder) => {
+    const table = `${text}\n\nfile\tlow\thigh\troot\nr1.wav\t40\t45\t42\nr2.wav\t46\t50\t48\n`;
+    expect(regions(table).map(({ sample }) => sample)).toEqual([`${folder}r1.wav`, `${folder}r2.wav`]);
+  });
+
+  it('in a column goes before names without endings, too', () => {
+    const table = 'All samples are .flac\n\nFolder\tSample\tLow\tHigh\nHeld\tr1\t40\t45\nNoise\tr2\t40\t45\n';
+    expect(regions(table).map(({ sample }) => sample)).toEqual(['Held/r1.flac', 'Noise/r2.flac']);
+  });
+});
+
+describe('what is said of all of them', () => {
+  it('is written for all zones', () => {
+    const table = 'Please set all of them to -5 dB.\n\nfile\tlow\thigh\nr1.wav\t40\t45\nr2.wav\t46\t50\n';
+    expect(regions(table).map(({ volume }) => volume)).toEqual(['-5', '-5']);
+  });
+});
+
+describe('shortened velocities between from and to', () => {
+  it.each([['veloc. de', 'veloc. a']])('are both ends: %s, %s', (from, to) => {
+    const table = `arquivo\ttecla de\ttecla a\t${from}\t${to}\nr1.wav\t40\t45\t1\t70\nr2.wav\t40\t45\t71\t127\n`;
+    expect(regions(table).map(({ lovel = '1', hivel = '127' }) => `${lovel}-${hivel}`)).toEqual([
+      '1-70',
+      '71-127',
+    ]);
+  });
+});
