@@ -22,7 +22,7 @@ const statedFolder = new RegExp(
   'iu',
 );
 
-const fileWords = languages.flatMap(({ files }) => files).join('|');
+const fileWords = ['samples', 'recordings', 'wavs', ...languages.flatMap(({ files }) => files)].join('|');
 /** A sentence that says in which folder the files are, in any language of headings: `Os arquivos estão na pasta "Sons"`. */
 const folderOfFiles = new RegExp(
   String.raw`(?<!\p{L})(?:${fileWords})\s+((?:\p{L}+\s+){1,4})(?:${folderWord})\s+(?:["'\u201c\u201e\u00ab]\s?([^"'\u201c\u201d\u00bb\n]{1,120}?)\s?["'\u201c\u201d\u00bb]|((?:[\p{L}\p{N}_.()~-]+[/\\])+))`,
