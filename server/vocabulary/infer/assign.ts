@@ -21,6 +21,7 @@ import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { positionTargets } from './values/plausible';
 import type { Rows } from './values/rows';
+import { withSharedMarks } from './values/sharedMarks';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { nameWords } from './words/nameWords';
@@ -279,20 +280,6 @@ function numbersOfGroups(
 const groupNumberWords: ReadonlySet<string> = new Set(
   'number no nr num id index idx n nummer numero numéro numero'.split(' '),
 );
-
-/** Positions of one text have the same mark between thousands. */
-function withSharedMarks(all: readonly Assigned[]): Assigned[] {
-  const marked = all.find(
-    ({ target, facts }) => positionTargets.has(target) && facts.thousands !== undefined,
-  );
-  const mark = marked?.facts.thousands;
-  if (mark === undefined) return [...all];
-  return all.map((one) =>
-    positionTargets.has(one.target) && one.facts.thousands === undefined
-      ? { ...one, facts: columnFactsOf(one.texts, mark) }
-      : one,
-  );
-}
 
 /**
  * A single key beside a key range is the root key. So is one inside the range of an outer element where all regions in it have

@@ -67,6 +67,7 @@ import { withMisspelt } from './values/misspeltPlaces';
 import { withNeighbours } from './values/neighbours';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
+import { withSharedMarks } from './values/sharedMarks';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
 import { takesOf } from './values/takes';
@@ -262,7 +263,8 @@ function understood(
     stated.turns,
     region.chain,
   );
-  const assigned = withTurnCounts(rows, withUnnamedTurns(rows, turning, region.chain));
+  // A unit of seconds may be stated.
+  const assigned = withSharedMarks(withTurnCounts(rows, withUnnamedTurns(rows, turning, region.chain)));
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }
