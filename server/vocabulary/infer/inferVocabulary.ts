@@ -49,6 +49,7 @@ import type { SampleList } from './samples/sampleList';
 import { severalFilesIn } from './samples/severalFiles';
 import { findStatedRates } from './samples/statedRates';
 import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated/leftOut';
+import { unselectedPrograms } from './stated/selectedProgram';
 import { withOutermostKeys, withSpreadKeys } from './stated/spreadKeys';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
@@ -114,7 +115,10 @@ export function* inferVocabularyInSteps(
     looked,
     unapplied.map(({ column }) => column),
   );
-  const switched = findSwitches(withNeighbours(applied), chain, unusedPlaces(text, prose, applied, chain));
+  const switched = findSwitches(withNeighbours(applied), chain, [
+    ...unusedPlaces(text, prose, applied, chain),
+    ...unselectedPrograms(applied, chain),
+  ]);
   const { rows, off, drafts: switches } = withoutMissing(listed, region, switched);
   yield 1;
   const told = toldPlaces(prose, rows.columns);
