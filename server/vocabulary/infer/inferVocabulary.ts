@@ -18,6 +18,7 @@ import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, isOtherFormat, namesFiles } from './instrumentConfidence';
+import { layerLimitsOf } from './layers/layerLimits';
 import { listedLayers } from './layers/listedLayers';
 import { namedLayerDrafts } from './layers/namedLayers';
 import { withUnnamedLayers } from './layers/unnamedLayers';
@@ -129,7 +130,8 @@ export function* inferVocabularyInSteps(
     withTuningPairs(rows, yield* assignColumns(rows, region, told, layers, prose)),
   );
   const keyLike = keysNamedAsTuning(columns);
-  const meant = columns.filter(({ column }) => !keyLike.includes(column));
+  const limits = layerLimitsOf(rows, columns, region, prose);
+  const meant = columns.filter(({ column }) => !keyLike.includes(column) && column !== limits?.column);
   const {
     assigned: found,
     stated,
@@ -201,14 +203,20 @@ export function* inferVocabularyInSteps(
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(
-      withoutColumns(rows, [...rates.columns, ...keyLike, ...used, ...(chances ? [chances.column] : [])]),
+      withoutColumns(rows, [
+        ...rates.columns,
+        ...keyLike,
+        ...used,
+        ...[chances, limits].flatMap((one) => (one ? [one.column] : [])),
+      ]),
       assigned,
       chain,
       files,
     ),
   ];
   const taken = takesOf(rows, assigned, chain);
-  all.push(...taken.drafts, ...(chances?.drafts ?? []));
+  const takes = [...taken.takes, ...(limits ? [limits.takes] : [])];
+  all.push(...taken.drafts, ...(chances?.drafts ?? []), ...(limits ? [limits.draft] : []));
   const allOff = [...off, ...empty.off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
     ...vocabularyOf(
@@ -222,7 +230,7 @@ export function* inferVocabularyInSteps(
     ...(backward.length > 0 && { backwards: true }),
     ...(order && { keysInOrder: true }),
     ...(rooted && { keysByRoots: true }),
-    ...(taken.takes.length > 0 && { takes: taken.takes }),
+    ...(takes.length > 0 && { takes }),
     ...(chances && { chances: chances.chances }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
