@@ -26,6 +26,7 @@ describe('limits of velocity layers in one list for all', () => {
       message.includes('layers of velocities in their order'),
     );
     expect(told?.isGuess).toBe(true);
+    expect(readInferred(bars(place, count)).unread).toEqual([]);
   });
 
   it('go from the loudest on where the text says so', () => {
