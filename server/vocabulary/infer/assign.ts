@@ -21,7 +21,6 @@ import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { positionTargets } from './values/plausible';
 import type { Rows } from './values/rows';
-import { withSharedMarks } from './values/sharedMarks';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { nameWords } from './words/nameWords';
@@ -190,7 +189,7 @@ function assignedBy(
   }
   for (const one of numbersOfGroups(rows, done, proposals)) done.set(one.column, [one]);
   const all = withBareStarts(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
-  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
+  return withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter)));
 }
 
 /** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */

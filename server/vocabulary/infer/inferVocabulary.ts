@@ -127,7 +127,7 @@ export function* inferVocabularyInSteps(
   yield 1;
   const { assigned: columns, drafts: misspelt } = withMisspelt(
     rows,
-    withTuningPairs(rows, yield* assignColumns(rows, region, told, layers, prose)),
+    withTuningPairs(rows, withSharedMarks(yield* assignColumns(rows, region, told, layers, prose))),
   );
   const keyLike = keysNamedAsTuning(columns);
   const limits = layerLimitsOf(rows, columns, region, prose);
