@@ -170,20 +170,33 @@ class VocabularyReader {
       return undefined;
     }
     const found = node.items.flatMap((item): TakesElement[] => {
-      const members = this.#members(item, 'Such an element', ['element', 'at', 'words', 'are']);
+      const members = this.#members(item, 'Such an element', ['element', 'at', 'words', 'are', 'upTo']);
       if (!members) return [];
       const element = this.#elementName(members.get('element'), item);
       const are = members.get('are') && plainValue(members.get('are') as JsonNode);
-      if (are !== 'random' && are !== 'turns')
-        this.#tell(members.get('are') ?? item, '"are" is "random" or "turns".');
-      if (element === undefined || (are !== 'random' && are !== 'turns')) return [];
-      if (!members.has('at')) return [{ element, are }];
+      if (!isKindOfTakes(are)) {
+        this.#tell(members.get('are') ?? item, '"are" is "random", "turns" or "layers".');
+        return [];
+      }
+      const upTo = are === 'layers' ? this.#layerEnds(members.get('upTo') ?? item) : undefined;
+      if (element === undefined || (are === 'layers' && !upTo)) return [];
+      const kind = { are, ...(upTo && { upTo }) };
+      if (!members.has('at')) return [{ element, ...kind }];
       const at = this.#place(members.get('at'), item, 'at');
       const words = this.#texts(members.get('words'), 'words') ?? [];
       if (words.length === 0) this.#tell(members.get('words') ?? item, '"words" lists what stands there.');
-      return at !== undefined && words.length > 0 ? [{ element, at, words, are }] : [];
+      return at !== undefined && words.length > 0 ? [{ element, at, words, ...kind }] : [];
     });
     return found.length > 0 ? found : undefined;
+  }
+
+  #layerEnds(node: JsonNode): number[] | undefined {
+    const value = plainValue(node);
+    const isVelocity = (one: unknown): one is number =>
+      typeof one === 'number' && Number.isInteger(one) && one >= 0 && one <= 127;
+    if (Array.isArray(value) && value.length > 1 && value.every(isVelocity)) return value;
+    this.#tell(node, '"upTo" lists the greatest velocity of each layer, from 0 to 127.');
+    return undefined;
   }
 
   #chances(node: JsonNode | undefined): Chances | undefined {
@@ -491,6 +504,10 @@ class VocabularyReader {
   #tell({ start, end }: { start: number; end: number }, message: string): void {
     this.problems.push({ message, start, end });
   }
+}
+
+function isKindOfTakes(value: unknown): value is TakesElement['are'] {
+  return value === 'random' || value === 'turns' || value === 'layers';
 }
 
 /** The bracket that opens an object or list, as the place of what it lacks. */

@@ -81,8 +81,10 @@ export interface TakesElement {
   at?: string;
   /** What stands there; the case of letters does not matter. */
   words?: string[];
-  /** Whether they are chosen at random, each as often as the others, or take turns in their order. */
-  are: 'random' | 'turns';
+  /** Whether they are chosen at random, each as often as the others, take turns in their order or are layers of velocities. */
+  are: 'random' | 'turns' | 'layers';
+  /** For layers: the greatest velocity of each region, in their order. Where there are more or fewer regions they are none. */
+  upTo?: number[];
 }
 
 /** An element that holds regions, or a region itself. */

@@ -1,4 +1,5 @@
 import { isInstrumentXmlFileName, isXmlFileName, namesAudioFileIn } from '../model/fileNames';
+import { resolveOpcode } from '../model/opcodes/resolve';
 import { ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
@@ -10,6 +11,7 @@ const looked = 65_536;
  * Whether a text is an instrument in our XML notation: its file is named `*.instrument.xml`, or its outermost element is
  * `instrument` without a namespace and the first element in that, if there is one, belongs to the notation. XML whose elements are
  * called alike, but which names its audio files elsewhere than in `sample`, is in other names: read as ours it would have no sample.
+ * So is XML whose regions give most of what they say in attributes that the format does not know.
  */
 export function isInstrumentXml(text: string, path: string): boolean {
   if (isInstrumentXmlFileName(path)) return true;
@@ -20,6 +22,11 @@ export function isInstrumentXml(text: string, path: string): boolean {
   return look.isInstrument;
 }
 
+/** So many unknown names are no slips of the pen (our choice). */
+const leastForeign = 2;
+/** Names that nobody but the format uses for the ends of ranges. */
+const ofFormat = /_|^(?:lo|hi)(?:key|vel)$/i;
+
 class Look implements XmlHandler {
   readonly text: string;
   #isNamedSo = false;
@@ -27,6 +34,9 @@ class Look implements XmlHandler {
   /** Whether samples come as in our notation, or by a file that is included. */
   #hasSample = false;
   #hasOtherFiles = false;
+  /** The names of attributes of regions, and of what holds them, that the format knows beside `sample`, and those that it does not. */
+  readonly #known = new Set<string>();
+  readonly #foreign = new Set<string>();
   /** Open elements, and those among them that are in a region. */
   #depth = 0;
   #region = Number.POSITIVE_INFINITY;
@@ -36,7 +46,12 @@ class Look implements XmlHandler {
   }
 
   get isInstrument(): boolean {
-    return this.#isNamedSo && (this.#hasSample || !this.#hasOtherFiles);
+    return this.#isNamedSo && (this.#hasSample || !this.#hasOtherFiles) && !this.#isInOtherNames;
+  }
+
+  get #isInOtherNames(): boolean {
+    if (this.#foreign.size < leastForeign || this.#foreign.size < this.#known.size) return false;
+    return ![...this.#known].some((name) => ofFormat.test(name));
   }
 
   open(_tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
@@ -62,7 +77,12 @@ class Look implements XmlHandler {
     const name = this.text.slice(nameStart, nameEnd);
     if (this.#elements === 1 && name === 'xmlns') this.#isNamedSo = false;
     if (name === 'sample') this.#hasSample = true;
-    else if (Number.isNaN(number)) this.#lookAt(valueStart, valueEnd);
+    else if (this.#region <= this.#depth) {
+      // A name with a variable in it may stand for any.
+      const names = resolveOpcode(name) || name.includes('$') ? this.#known : this.#foreign;
+      names.add(name);
+    }
+    if (name !== 'sample' && Number.isNaN(number)) this.#lookAt(valueStart, valueEnd);
   }
 
   openEnd(_end: number, empty: boolean): void {

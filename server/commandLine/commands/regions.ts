@@ -8,6 +8,7 @@ import { counted } from '../../model/wording/counted';
 import { importantFirst, lineNotes } from '../../model/writing/lineNotes';
 import { assumedOnReading, lostOnReading } from '../../model/writing/readingNotes';
 import { unreadValues } from '../../vocabulary/read/unreadValues';
+import { unknownNames } from '../../workspace/notations/unknownNames';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInputOrFolder } from '../input/input';
@@ -26,6 +27,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
   const {
     instrument,
     notes: told,
+    fromTable,
     vocabulary,
   } = await readAny(terminal, input, options, folderOfInput(input));
   const notes = [
@@ -33,6 +35,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
     ...[...assumedOnReading(instrument).values()].flat(),
     ...lostOnReading(instrument),
     ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
+    ...(vocabulary || fromTable ? [] : unknownNames(instrument)),
   ];
   if (options.format === 'json') {
     let summed = 0;

@@ -189,7 +189,7 @@ function assignedBy(
   }
   for (const one of numbersOfGroups(rows, done, proposals)) done.set(one.column, [one]);
   const all = withBareStarts(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
-  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter))));
+  return withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all, isLetter)));
 }
 
 /** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */
@@ -279,20 +279,6 @@ function numbersOfGroups(
 const groupNumberWords: ReadonlySet<string> = new Set(
   'number no nr num id index idx n nummer numero numéro numero'.split(' '),
 );
-
-/** Positions of one text have the same mark between thousands. */
-function withSharedMarks(all: readonly Assigned[]): Assigned[] {
-  const marked = all.find(
-    ({ target, facts }) => positionTargets.has(target) && facts.thousands !== undefined,
-  );
-  const mark = marked?.facts.thousands;
-  if (mark === undefined) return [...all];
-  return all.map((one) =>
-    positionTargets.has(one.target) && one.facts.thousands === undefined
-      ? { ...one, facts: columnFactsOf(one.texts, mark) }
-      : one,
-  );
-}
 
 /**
  * A single key beside a key range is the root key. So is one inside the range of an outer element where all regions in it have

@@ -1,3 +1,4 @@
+import { listText } from '../../model/wording/listText';
 import { levelScalePhrases } from '../../trade/scales/levelScale';
 import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
@@ -34,11 +35,14 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
     lines.push(
       `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => (word === '' ? 'empty' : `"${word}"`)).join(' or ')}`,
     );
-  for (const { element, at, words = [], are } of vocabulary.takes ?? []) {
+  for (const { element, at, words = [], are, upTo = [] } of vocabulary.takes ?? []) {
     const where = at === undefined ? '' : ` where ${at} is ${words.map((word) => `"${word}"`).join(' or ')}`;
-    lines.push(
-      `Regions of the same keys in <${element}> ${are === 'random' ? 'are chosen at random' : 'take turns'}${where}`,
-    );
+    const how = {
+      random: 'are chosen at random',
+      turns: 'take turns',
+      layers: `are layers of velocities up to ${listText(upTo.map(String), 'and')}`,
+    }[are];
+    lines.push(`Regions of the same keys in <${element}> ${how}${where}`);
   }
   const { chances } = vocabulary;
   if (chances)

@@ -18,6 +18,7 @@ import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, isOtherFormat, namesFiles } from './instrumentConfidence';
+import { layerLimitsOf } from './layers/layerLimits';
 import { listedLayers } from './layers/listedLayers';
 import { namedLayerDrafts } from './layers/namedLayers';
 import { withUnnamedLayers } from './layers/unnamedLayers';
@@ -49,6 +50,7 @@ import type { SampleList } from './samples/sampleList';
 import { severalFilesIn } from './samples/severalFiles';
 import { findStatedRates } from './samples/statedRates';
 import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated/leftOut';
+import { unselectedPrograms } from './stated/selectedProgram';
 import { withOutermostKeys, withSpreadKeys } from './stated/spreadKeys';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
@@ -67,6 +69,7 @@ import { withMisspelt } from './values/misspeltPlaces';
 import { withNeighbours } from './values/neighbours';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
+import { withSharedMarks } from './values/sharedMarks';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
 import { takesOf } from './values/takes';
@@ -113,7 +116,10 @@ export function* inferVocabularyInSteps(
     looked,
     unapplied.map(({ column }) => column),
   );
-  const switched = findSwitches(withNeighbours(applied), chain, unusedPlaces(text, prose, applied, chain));
+  const switched = findSwitches(withNeighbours(applied), chain, [
+    ...unusedPlaces(text, prose, applied, chain),
+    ...unselectedPrograms(applied, chain),
+  ]);
   const { rows, off, drafts: switches } = withoutMissing(listed, region, switched);
   yield 1;
   const told = toldPlaces(prose, rows.columns);
@@ -121,10 +127,11 @@ export function* inferVocabularyInSteps(
   yield 1;
   const { assigned: columns, drafts: misspelt } = withMisspelt(
     rows,
-    withTuningPairs(rows, yield* assignColumns(rows, region, told, layers, prose)),
+    withTuningPairs(rows, withSharedMarks(yield* assignColumns(rows, region, told, layers, prose))),
   );
   const keyLike = keysNamedAsTuning(columns);
-  const meant = columns.filter(({ column }) => !keyLike.includes(column));
+  const limits = layerLimitsOf(rows, columns, region, prose);
+  const meant = columns.filter(({ column }) => !keyLike.includes(column) && column !== limits?.column);
   const {
     assigned: found,
     stated,
@@ -196,14 +203,20 @@ export function* inferVocabularyInSteps(
     ...singleRootDrafts(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(
-      withoutColumns(rows, [...rates.columns, ...keyLike, ...used, ...(chances ? [chances.column] : [])]),
+      withoutColumns(rows, [
+        ...rates.columns,
+        ...keyLike,
+        ...used,
+        ...[chances, limits].flatMap((one) => (one ? [one.column] : [])),
+      ]),
       assigned,
       chain,
       files,
     ),
   ];
   const taken = takesOf(rows, assigned, chain);
-  all.push(...taken.drafts, ...(chances?.drafts ?? []));
+  const takes = [...taken.takes, ...(limits ? [limits.takes] : [])];
+  all.push(...taken.drafts, ...(chances?.drafts ?? []), ...(limits ? [limits.draft] : []));
   const allOff = [...off, ...empty.off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
     ...vocabularyOf(
@@ -217,7 +230,7 @@ export function* inferVocabularyInSteps(
     ...(backward.length > 0 && { backwards: true }),
     ...(order && { keysInOrder: true }),
     ...(rooted && { keysByRoots: true }),
-    ...(taken.takes.length > 0 && { takes: taken.takes }),
+    ...(takes.length > 0 && { takes }),
     ...(chances && { chances: chances.chances }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
@@ -262,7 +275,8 @@ function understood(
     stated.turns,
     region.chain,
   );
-  const assigned = withTurnCounts(rows, withUnnamedTurns(rows, turning, region.chain));
+  // A unit of seconds may be stated.
+  const assigned = withSharedMarks(withTurnCounts(rows, withUnnamedTurns(rows, turning, region.chain)));
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
   return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }

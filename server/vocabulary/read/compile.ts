@@ -278,7 +278,7 @@ class Compiler {
       ...(isOrdered ? (['lokey', 'hikey', 'pitch_keycenter'] as const) : []),
       ...(isRooted ? (['lokey', 'hikey'] as const) : []),
       ...(this.#vocabulary.takes || this.#vocabulary.chances
-        ? (['lorand', 'hirand', 'seq_position', 'seq_length'] as const)
+        ? (['lorand', 'hirand', 'seq_position', 'seq_length', 'lovel', 'hivel'] as const)
         : []),
     ]);
     const steps = levels.map(

@@ -31,6 +31,7 @@ export function formsExplainedIn(
     // Keys may be counted from one that is named so.
     if (isBaseName(words) && forms.some(({ offset = 0 }) => offset < 0 && Number(value) === 0 - offset))
       return true;
+    if ((vocabulary.takes ?? []).some(({ upTo }) => upTo && areLimits(value, upTo))) return true;
     const said = [...words, value].join(' ');
     const middleC = middleCIn(said);
     if (middleC !== undefined)
@@ -44,6 +45,15 @@ export function formsExplainedIn(
       all,
     );
   };
+}
+
+/** Whether a list gives the ends or the starts of layers up to such velocities, the outermost one perhaps left out. */
+function areLimits(value: string, upTo: readonly number[]): boolean {
+  if (value.length > longest || !/^[\d\s,;|/]+$/.test(value)) return false;
+  const numbers = value.match(/\d+/g)?.map(Number) ?? [];
+  if (numbers.length < Math.max(2, upTo.length - 1) || numbers.length > upTo.length) return false;
+  const are = (ends: (number: number) => boolean) => numbers.every(ends);
+  return are((one) => upTo.includes(one)) || are((one) => one <= 1 || upTo.includes(one - 1));
 }
 
 /** Whether words say that keys are numbers of MIDI, as they are where nothing is said. */

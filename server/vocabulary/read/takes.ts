@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import type { Steps } from '../../model/steps';
+import { endsFromLimits } from '../../trade/layerLimits';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { scanXmlInSteps } from '../../xml/scan/scan';
 import type { TakesElement } from '../vocabulary';
@@ -10,7 +11,7 @@ import { switchedOffIn } from './switchedOff';
 export interface TakesStretch {
   start: number;
   end: number;
-  are: TakesElement['are'];
+  rule: Pick<TakesElement, 'are' | 'upTo'>;
 }
 
 /** The elements of a text of whose regions one sounds at a time, the inner ones first; worked out in steps. */
@@ -20,9 +21,9 @@ export function* takesIn(text: string, rules: readonly TakesElement[]): Steps<Ta
     text,
     told.filter(({ at }) => at !== ''),
   );
-  const kinds = new Map<number, TakesElement['are']>();
+  const kinds = new Map<number, TakesElement>();
   for (const [start, { rule }] of said) {
-    const kind = rules[told.indexOf(rule as (typeof told)[number])]?.are;
+    const kind = rules[told.indexOf(rule as (typeof told)[number])];
     if (kind) kinds.set(start, kind);
   }
   const look = new StretchLook(text, kinds, rules);
@@ -35,7 +36,7 @@ export function takeValues(
   instrument: Instrument,
   stretches: readonly TakesStretch[],
 ): ReadonlyMap<number, StepValue[]> {
-  const sets = new Map<string, { are: TakesElement['are']; regions: number[] }>();
+  const sets = new Map<string, { rule: TakesStretch['rule']; regions: number[] }>();
   for (const region of instrument.regions) {
     const { start } = instrument.headerSpan(region);
     const at = stretches.findIndex((one) => one.start <= start && start < one.end);
@@ -45,12 +46,17 @@ export function takeValues(
     const id = [at, lowKey[region], highKey[region], lowVelocity[region], highVelocity[region]].join(' ');
     const set = sets.get(id);
     if (set) set.regions.push(region);
-    else sets.set(id, { are: stretch.are, regions: [region] });
+    else sets.set(id, { rule: stretch.rule, regions: [region] });
   }
   const values = new Map<number, StepValue[]>();
-  for (const { are, regions } of sets.values()) {
+  for (const { rule, regions } of sets.values()) {
     const count = regions.length;
     if (count < 2) continue;
+    const { are } = rule;
+    if (are === 'layers') {
+      for (const [at, ends] of layerEnds(rule, count).entries()) values.set(regions[at], ends);
+      continue;
+    }
     const shareOf = (position: number) => Math.round((position / count) * 1e6) / 1e6;
     for (const [at, region] of regions.entries())
       values.set(
@@ -69,25 +75,36 @@ export function takeValues(
   return values;
 }
 
+/** The velocities of so many layers; none where there are others than the rule tells of. */
+function layerEnds({ upTo = [] }: TakesStretch['rule'], count: number): StepValue[][] {
+  if (upTo.length !== count) return [];
+  return endsFromLimits(upTo, 'upper').map((ends) =>
+    ends
+      ? [
+          { parameter: 'lovel', value: ends.low },
+          { parameter: 'hivel', value: ends.high },
+        ]
+      : [],
+  );
+}
+
 /** Finds where the elements end, an inner one before those around it. */
 class StretchLook implements XmlHandler {
   readonly found: TakesStretch[] = [];
-  readonly #open: { start: number; are: TakesElement['are'] | undefined }[] = [];
-  readonly #always: ReadonlyMap<string, TakesElement['are']>;
+  readonly #open: { start: number; rule: TakesElement | undefined }[] = [];
+  readonly #always: ReadonlyMap<string, TakesElement>;
 
   constructor(
     readonly text: string,
-    readonly kinds: ReadonlyMap<number, TakesElement['are']>,
+    readonly kinds: ReadonlyMap<number, TakesElement>,
     rules: readonly TakesElement[],
   ) {
-    this.#always = new Map(
-      rules.flatMap(({ element, at, are }) => (at === undefined ? [[element, are]] : [])),
-    );
+    this.#always = new Map(rules.flatMap((rule) => (rule.at === undefined ? [[rule.element, rule]] : [])));
   }
 
   open(tagStart: number, nameStart: number, nameEnd: number): void {
-    const are = this.kinds.get(tagStart) ?? this.#always.get(this.text.slice(nameStart, nameEnd));
-    this.#open.push({ start: tagStart, are });
+    const rule = this.kinds.get(tagStart) ?? this.#always.get(this.text.slice(nameStart, nameEnd));
+    this.#open.push({ start: tagStart, rule });
   }
 
   openEnd(end: number, empty: boolean): void {
@@ -95,8 +112,8 @@ class StretchLook implements XmlHandler {
   }
 
   close(start: number): void {
-    const { start: from, are } = this.#open.pop() ?? {};
-    if (are && from !== undefined) this.found.push({ start: from, end: start, are });
+    const { start: from, rule } = this.#open.pop() ?? {};
+    if (rule && from !== undefined) this.found.push({ start: from, end: start, rule });
   }
 
   attribute(): void {}

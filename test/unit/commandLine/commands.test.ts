@@ -158,6 +158,20 @@ describe('regions', () => {
     });
   });
 
+  it('tells names that the format does not know, each once', async () => {
+    const text = '<region> sample=a.wav key=60 roof=2\n<region> sample=b.wav key=61 roof=3\n';
+    const xml = '<instrument><region sample="a.wav" lokey="60" roof="2"/></instrument>';
+    const folder = folderWith({ 'a.sfz': text, 'a.xml': xml });
+    const notes = async (path: string) =>
+      JSON.parse((await run(folder, ['regions', path, '--format', 'json'])).out).notes;
+    expect(await notes('a.sfz')).toEqual([
+      { kind: 'ignored', line: 1, message: expect.stringMatching(/^roof is not .* 1 more like this\.$/) },
+    ]);
+    expect(await notes('a.xml')).toEqual([
+      { kind: 'ignored', line: 1, message: expect.stringMatching(/^roof is not /) },
+    ]);
+  });
+
   it('reads standard input and Latin-1', async () => {
     const folder = folderWith({ 'a.sfz': Buffer.from('<region> sample=Fl\u00f6te.wav\n', 'latin1') });
     expect((await run(folder, ['regions', 'a.sfz'])).out).toContain('Fl\u00f6te.wav');

@@ -96,6 +96,16 @@ describe('reading a vocabulary', () => {
     expect(parseVocabulary(good.replace('"element": "boat", ', '')).vocabulary).toBeUndefined();
   });
 
+  it('asks for the ends of layers that sound one at a time', () => {
+    const takes = (rest: string) =>
+      problemsOf(good.replace('"unsettled"', `"takes": [{ "element": "berth", ${rest} }], "unsettled"`));
+    expect(takes('"are": "layers", "upTo": [50, 127]')).toEqual([]);
+    for (const upTo of ['[50]', '[50, 128]', '[50.5, 127]', '["50", "127"]', '50'])
+      expect(takes(`"are": "layers", "upTo": ${upTo}`)[0]).toContain(`${upTo} :: "upTo" lists`);
+    expect(takes('"are": "layers"')[0]).toContain('"upTo" lists');
+    expect(takes('"are": "heaps"')[0]).toContain('"random", "turns" or "layers"');
+  });
+
   it('asks for a centre between left and right', () => {
     const pan = '{ "kind": "pan", "left": 0, "centre": 2, "right": 1 }';
     expect(changed('{ "kind": "path", "folder": "Hold" }', pan)[0]).toContain('"centre" must lie between');

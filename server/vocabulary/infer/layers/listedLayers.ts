@@ -8,7 +8,10 @@ import type { ElementType, Survey } from '../elements/survey';
 import { readRangeText } from '../ranges/rangeText';
 import type { Column } from '../values/column';
 import type { Rows } from '../values/rows';
+import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
+import { conceptsOf } from '../words/tradeWords';
+import { nameLayers } from './layerNames';
 
 /** What the texts of a place stand for where a list elsewhere gives the velocities of layers by name. */
 export interface ListedLayers {
@@ -72,7 +75,7 @@ function* layersOf(
       column[at] = value.text;
       places.set(place, column);
     }
-  const given = endsOf(places);
+  const given = endsOf(places, nameWords(type.name));
   if (!given) return undefined;
   const layers = new Map<string, LayerEnds>();
   for (const column of places.values()) {
@@ -91,9 +94,13 @@ interface GivenEnds {
 }
 
 /** The ends of each entry, by the places of a list that hold velocities. */
-function endsOf(places: ReadonlyMap<string, readonly (string | undefined)[]>): GivenEnds | undefined {
+function endsOf(
+  places: ReadonlyMap<string, readonly (string | undefined)[]>,
+  entry: readonly string[],
+): GivenEnds | undefined {
   const numbers: { place: string; all: number[] }[] = [];
   for (const [place, column] of places) {
+    if (namesSound(place)) continue;
     const ranges = column.map((text) => (text === undefined ? undefined : readRangeText(text)));
     if (ranges.some((range) => range) && ranges.every((range, at) => range || column[at] === undefined)) {
       const ends = ranges.map((range) => range && { low: Number(range.first), high: Number(range.second) });
@@ -121,27 +128,56 @@ function endsOf(places: ReadonlyMap<string, readonly (string | undefined)[]>): G
       if (areVelocities(ends)) return { ends, places: [low.place, high.place] };
     }
   for (const { place, all } of numbers) {
-    const ends = fromOneEnd(all);
+    const ends = fromOneEnd(all, nameWords(lastName(place)), entry);
     if (ends && areVelocities(ends)) return { ends, places: [place] };
   }
   return undefined;
 }
+
+function lastName(place: string): string {
+  return place.replace(/^.*[/@]/, '');
+}
+
+/** Whether a place is named after how a sound is set. A level may be that of the key stroke. */
+function namesSound(place: string): boolean {
+  const words = nameWords(lastName(place));
+  return soundTargets.has(meaningsOf(words, [], [])[0]?.target ?? '');
+}
+
+const soundTargets: ReadonlySet<string> = new Set(
+  'pan tune transpose delay offset polyphony channel'.split(' '),
+);
 
 const above = new RegExp(`^${rangeEndWords('above')}$`, 'iu');
 const below = new RegExp(`^${rangeEndWords('below')}$`, 'iu');
 
 /** How far the end itself lies from what a place names: `above` and `below` name what is outside. */
 function pastEnd(place: string): number {
-  const name = place.replace(/^.*[/@]/, '');
+  const name = lastName(place);
   return above.test(name) ? 1 : below.test(name) ? -1 : 0;
 }
 
 /** Layers whose upper ends alone are given, the last at 127, or whose lower ends are, the first at 0 or 1. */
-function fromOneEnd(numbers: readonly number[]): (LayerEnds | undefined)[] | undefined {
+function fromOneEnd(
+  numbers: readonly number[],
+  own: readonly string[],
+  entry: readonly string[],
+): (LayerEnds | undefined)[] | undefined {
   const filled = numbers.filter((number) => !Number.isNaN(number));
   const are = limitsOfLayers([filled]);
-  return are && endsFromLimits(numbers, are);
+  if (are === undefined || (are === 'lower' && !nameLowEnds(own, entry))) return undefined;
+  return endsFromLimits(numbers, are);
 }
+
+/** Whether names say that numbers are lower ends, or speak of velocities or layers. Numbers from 0 on may be many things. */
+function nameLowEnds(own: readonly string[], entry: readonly string[]): boolean {
+  const all = [...own, ...entry];
+  const isTelling = (word: string) =>
+    conceptsOf(word)?.concepts.some((concept) => lowConcepts.has(concept)) === true;
+  return nameLayers(all) || all.some(isTelling) || pastEnd(own.join(' ')) !== 0;
+}
+
+const lowConcepts: ReadonlySet<string> = new Set(['lo', 'start', 'first', 'vel']);
 
 /** Whether ranges follow each other from the softest to the loudest velocity. */
 function areVelocities(ends: readonly (LayerEnds | undefined)[]): boolean {

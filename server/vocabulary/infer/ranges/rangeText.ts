@@ -42,9 +42,28 @@ export function rangesOf(
     first.push(range ? range.first : text);
     second.push(range ? range.second : text);
   }
-  if (ranges === 0 || ranges * 2 < filled) return undefined;
+  if (ranges === 0 || ranges * 2 < filled || areDecimals(texts)) return undefined;
   const [most] = [...between].sort((one, other) => other[1] - one[1]);
   return { first, second, between: most[0] };
+}
+
+/** Two whole numbers with a comma and no blank between. */
+const commaPair = /^\s*[-+]?(\d+),(\d+)\s*$/;
+
+/**
+ * Whether commas stand before decimals: no range goes down in one place and up in another, and no end of one begins with 0 as `0,05` does.
+ */
+function areDecimals(texts: readonly (string | undefined)[]): boolean {
+  let [up, down, isPadded] = [0, 0, false];
+  for (const text of texts) {
+    if (text === undefined || /^\s*[-+]?\d+\s*$/.test(text)) continue;
+    const [, first = '', second = ''] = commaPair.exec(text) ?? [];
+    if (second === '') return false;
+    if (Number(first) > Number(second)) down++;
+    else up++;
+    isPadded ||= /^0\d/.test(second) && !/^0\d/.test(first);
+  }
+  return isPadded || (up > 0 && down > 0);
 }
 
 /** Whether texts are positions out of how many there are, each position of a number occurring: `1/2`, `2 of 2`. */

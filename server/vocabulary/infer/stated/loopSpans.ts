@@ -31,6 +31,9 @@ export function saysStartAndLength(text: string): boolean {
 /** Whether two numbers in a place are the start and the length of a loop by such a sentence, which its name stands in. */
 export function isLoopSpan(column: Column, text: string): boolean {
   const isLoop = (word: string) => is(word, 'loop');
+  // What is called after the start alone, or the length alone, holds one number.
+  if (column.own.every((word) => is(word, 'start', 'first')) || column.own.every((word) => is(word, 'len')))
+    return false;
   return (column.own.some(isLoop) || wordsOf(text).some(isLoop)) && rangesOf(textsOf(column)) !== undefined;
 }
 

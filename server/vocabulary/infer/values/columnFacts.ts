@@ -75,12 +75,18 @@ function hasNameAndNumber(text: string): boolean {
   return key?.number !== undefined && key.named !== undefined;
 }
 
-/** Looks at what stands in a place; `mark` is what stands between thousands in others like it. */
-export function columnFactsOf(texts: readonly (string | undefined)[], mark?: ThousandsMark): ColumnFacts {
-  const thousands = thousandsIn(texts) ?? (mark !== undefined && fitsMark(texts, mark) ? mark : undefined);
-  const look = new ColumnLook(texts.length, thousands);
+/** Looks at what stands in a place; `mark` is what stands between thousands in others like it, or that nothing does. */
+export function columnFactsOf(
+  texts: readonly (string | undefined)[],
+  mark?: ThousandsMark | 'none',
+): ColumnFacts {
+  const look = new ColumnLook(texts.length, mark === 'none' ? undefined : markOf(texts, mark));
   for (const [row, text] of texts.entries()) if (text !== undefined) look.add(row, text);
   return look.facts();
+}
+
+function markOf(texts: readonly (string | undefined)[], mark: ThousandsMark | undefined) {
+  return thousandsIn(texts) ?? (mark !== undefined && fitsMark(texts, mark) ? mark : undefined);
 }
 
 /** What was seen of a place so far. */

@@ -123,8 +123,10 @@ export function isPlausible(
 /** Whether numbers lie where those of a target do. */
 function isPlausibleSize(
   target: InferredTarget,
-  { least, greatest, notes, isConstant, unit }: ColumnFacts,
+  { least, greatest, notes, isConstant, unit, whole }: ColumnFacts,
 ): boolean {
+  // One for all with a fraction, above the greatest share, is a list of two.
+  if (velocityTargets.has(target) && isConstant && whole === 0 && greatest > 1) return false;
   if (velocityTargets.has(target))
     return least >= 0 && greatest <= 256 && (unit === undefined || unit === 'percent');
   if (positionTargets.has(target)) return least >= -1;

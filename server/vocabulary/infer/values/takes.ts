@@ -63,7 +63,7 @@ function maySay({ own, around, level }: Column): boolean {
 
 const nowhere = { start: 0, end: 0 };
 
-function kindOf(text: string): TakesElement['are'] | undefined {
+function kindOf(text: string): 'random' | 'turns' | undefined {
   const word = bareWord(text)
     .replace(/[-_\s]+/g, ' ')
     .replaceAll('ß', 'ss');

@@ -37,6 +37,22 @@ export function fitsMark(texts: readonly (string | undefined)[], mark: Thousands
   });
 }
 
+/** Whether a number has the mark twice, or one that no decimals stand behind. */
+export function surelyMarked(texts: readonly (string | undefined)[], mark: ThousandsMark): boolean {
+  if (mark !== ',' && mark !== '.') return true;
+  return texts.some((text) => text !== undefined && text.split(mark).length > 2);
+}
+
+const decimals = /^[-+−]?(?:0([.,])\d+|\d+([.,])(?:\d{1,2}|\d{4,}))(?:\s*[^\d\s.,][^\d]*)?$/u;
+
+/** Whether a number has the mark before decimals: before other than three digits, or behind a 0 alone. */
+export function hasDecimalsBehind(texts: readonly (string | undefined)[], mark: ThousandsMark): boolean {
+  return texts.some((text) => {
+    const found = text === undefined ? null : decimals.exec(text.trim());
+    return found !== null && (found[1] ?? found[2]) === mark;
+  });
+}
+
 /** A number without marks between thousands. */
 export function withoutMarks(text: string): string {
   return text.replace(/[.,'\s\u2019]/g, '');

@@ -216,6 +216,8 @@ const foreign: Readonly<Record<string, string>> = {
   vel: 'tocco toque toucher aanraking sterkte laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
   ratio: 'rapport verhaltnis razon rapporto proporcion razao',
   place: 'lage',
+  s: 'sek sekunde sekunden sekund sekunder sekundy secondes seconde seconden segundos secondi',
+  ms: 'millisekunden millisecondes milliseconden milisegundos millisecondi',
   track:
     'folgt folge folgen verfolgung suivi suivre suit sigue seguir seguimiento segue seguimento inseguimento volgt volgen foljer folj folger folg seuraa sledzi sleduje следует',
 };

@@ -68,4 +68,23 @@ describe('velocities of a region beside those of the entry that it refers to', (
       <bun mould="hard" wav="c.wav" low="36" high="40" root="38"/></bakery>`;
     expect(valuesIn(xml, 'lovel', 'hivel')).toEqual(['1 127', '1 64', '65 127']);
   });
+
+  it.each([
+    ['places between left and right', 'pan="0"', 'pan="25"'],
+    ['tunings', 'tune="0"', 'tune="127"'],
+    ['numbers from 0 that no name calls lower ends', 'metres="0"', 'metres="25"'],
+  ])('are not taken from %s', (_, near, far) => {
+    const list = `<stand sign="near" ${near}/><stand sign="far" ${far}/>`;
+    expect(valuesIn(text(list, 'stand', 'near', 'far'), 'lovel', 'hivel')).toEqual([
+      '- -',
+      '- -',
+      '- -',
+      '- -',
+    ]);
+  });
+
+  it('leave places between left and right to the regions that refer to them', () => {
+    const list = '<stand sign="near" pan="0"/><stand sign="far" pan="25"/>';
+    expect(valuesIn(text(list, 'stand', 'near', 'far'), 'pan')).toEqual(['0', '25', '0', '25']);
+  });
 });
