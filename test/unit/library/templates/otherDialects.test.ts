@@ -18,6 +18,20 @@ describe('a template in a dialect', () => {
   });
 
   it.each([
+    ['<!-- force: level in percent of the amplitude -->', ['force="100"', 'force="60"'], ['25', '50', '0']],
+    ['<!-- force: gain in dB -->', ['force="0"', 'force="-6"'], ['-12.0412', '-6.0206', '-144']],
+  ])('takes an amplitude into the only place for a level: %s', async (says, own, levels) => {
+    const { text, notes } = await converted(
+      jars(own, says),
+      region('amplitude=50 volume=-6.0206') + region('amplitude=50') + region('amplitude=0'),
+    );
+    const written = Array.from(text.matchAll(/force="([^"]*)"/g), ([, level]) => Number(level));
+    for (const [at, level] of levels.entries()) expect(written[at]).toBeCloseTo(Number(level), 3);
+    expect(notes).toContain('amplitude=50 is written in the level, which becomes -6.02 dB.');
+    expect(notes.join('\n')).not.toContain('no place');
+  });
+
+  it.each([
     ['<!-- force: 0 to 127, linear in amplitude -->', ['force="127"', 'force="60"'], '127'],
     ['<!-- force: 0 to 100 percent of the amplitude -->', ['force="100"', 'force="60"'], '100'],
     ['<!-- force: amplitude from 0 to 1 -->', ['force="1"', 'force="0.5"'], '1'],
