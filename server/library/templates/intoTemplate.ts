@@ -12,7 +12,7 @@ import type { Facts } from './markings';
 import { fillMarkings } from './markings';
 import { mergedIn } from './mergedValues';
 import { RegionsLeftOut } from './regionsLeftOut';
-import { namesGroupsAlone, sourceSections } from './sourceSections';
+import { loopsByPoints, namesGroupsAlone, sourceSections } from './sourceSections';
 import type { Template } from './template';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
@@ -60,6 +60,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
     merged: mergedIn(notation),
+    loopsByPoints: loopsByPoints(notation),
     namesGroupsAlone: namesGroupsAlone(notation),
   });
   const leftOut = new RegionsLeftOut(instrument);

@@ -33,6 +33,8 @@ export interface SourceTarget {
   keyOffset: number;
   /** Values that others say there. */
   merged: MergedValues;
+  /** Whether it has no place that says whether a region loops, so that points of a loop mean that it does. */
+  loopsByPoints?: boolean;
   /** Whether it has a place for the name of a group and none for that of a keyswitch, so that one stands for the other. */
   namesGroupsAlone?: boolean;
 }
@@ -83,7 +85,18 @@ function sourceRegion(instrument: Instrument, header: number, target: SourceTarg
     if (from !== header) inherited.add(name);
   }
   const merged = mergeValues(target.merged, values, parameters);
+  if (target.loopsByPoints && unlooped.has(values.get('loop_mode') ?? ''))
+    for (const name of loopPoints) values.delete(name);
   return { header, values, parameters, inherited, merged };
+}
+
+/** Modes in which points of a loop mean nothing, and the names of those. */
+const unlooped: ReadonlySet<string> = new Set(['no_loop', 'one_shot']);
+const loopPoints = ['loop_start', 'loop_end'];
+
+/** Whether a notation has places for values, and none that says whether a region loops. */
+export function loopsByPoints({ parameters }: Notation): boolean {
+  return parameters !== undefined && !parameters(HeaderKind.unknown).includes('loop_mode');
 }
 
 /** Whether a notation has a place for the name of a group and none for that of a keyswitch. */

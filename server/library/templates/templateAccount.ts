@@ -74,6 +74,9 @@ function compareRegion(
     else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
     else if (there !== undefined) added.add(name, there, source.header);
   }
+  for (const [name, parameter] of source.parameters)
+    if (!source.values.has(name))
+      accounts.differs(parameter, name, instrument.valueText(parameter), found.get(name));
   compareKeys(instrument, source, result, header, accounts);
   for (const id of [Parameter.group_label, Parameter.master_label, Parameter.global_label]) {
     const parameter = instrument.effective(source.header, id);

@@ -92,4 +92,34 @@ describe('a template in a dialect', () => {
     expect(text).toContain('<loop kind="forever" start="0" length="1000"/>');
     expect(notes).toEqual([]);
   });
+
+  it('writes no points of a loop for what does not loop, where those alone say so', async () => {
+    const template =
+      '<jars><jar clip="a.wav" lo="40" hi="41" root="40"><loop from="90" length="50"/></jar>' +
+      '<jar clip="b.wav" lo="42" hi="43" root="42"/></jars>';
+    const points = 'loop_start=5 loop_end=900';
+    const { text, notes } = await converted(template, region(`loop_mode=no_loop ${points}`) + region(points));
+    expect(text.match(/<loop[^>]*>/g)).toEqual(['<loop from="5" length="896"/>']);
+    expect(notes).toContain('loop_end=900 has no place in the template, so it is left out.');
+  });
+
+  it('takes a velocity between 0 and 1 for one whose explanation says `no`', async () => {
+    const template =
+      '<jars><!-- vmin/vmax: 0 = no touch, 1 = hardest (MIDI 127) -->' +
+      '<shelf vmin="0" vmax="0.5"><jar clip="a.wav" lo="40" hi="45" root="42"/><jar clip="b.wav" lo="46" hi="50" root="48"/></shelf>' +
+      '<shelf vmin="0.5" vmax="1"><jar clip="c.wav" lo="40" hi="50" root="45"/></shelf></jars>';
+    const { result } = await converted(
+      template,
+      `<group> hivel=30\n${region('')}<group> lovel=31 hivel=90\n${region('')}<group> lovel=91\n${region('')}`,
+    );
+    const layers = [...result.regions].map((header) => [
+      result.lowVelocity[header],
+      result.highVelocity[header],
+    ]);
+    expect(layers).toEqual([
+      [1, 30],
+      [31, 90],
+      [91, 127],
+    ]);
+  });
 });
