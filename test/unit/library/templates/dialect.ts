@@ -6,6 +6,6 @@ import { putInto } from './putInto';
 export async function converted(template: string, source: string) {
   const vocabulary = inferVocabulary(template, { path: 'template.xml' })?.vocabulary;
   if (!vocabulary) throw new Error('no instrument');
-  const { text, notes, result } = await putInto(template, source, {}, vocabularyNotation(vocabulary));
-  return { text, result, notes: notes.map(({ message }) => message) };
+  const { text, notes } = await putInto(template, source, {}, vocabularyNotation(vocabulary));
+  return { text, notes: notes.map(({ message }) => message) };
 }
