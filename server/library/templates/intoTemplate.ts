@@ -10,8 +10,9 @@ import type { FilledTemplate } from './fillExamples';
 import { fillExamples } from './fillExamples';
 import type { Facts } from './markings';
 import { fillMarkings } from './markings';
+import { mergedIn } from './mergedValues';
 import { RegionsLeftOut } from './regionsLeftOut';
-import { namesGroupsAlone, sourceSections, takesTuningAlone } from './sourceSections';
+import { loopsByPoints, namesGroupsAlone, sourceSections } from './sourceSections';
 import type { Template } from './template';
 import { accountOf } from './templateAccount';
 import { templateSamplePath } from './templateSamplePath';
@@ -58,7 +59,8 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const sections = sourceSections(instrument, {
     samplePath: templateSamplePath(source, control.defaultPath),
     keyOffset: control.keyOffset,
-    takesTuningAlone: takesTuningAlone(notation),
+    merged: mergedIn(notation),
+    loopsByPoints: loopsByPoints(notation),
     namesGroupsAlone: namesGroupsAlone(notation),
   });
   const leftOut = new RegionsLeftOut(instrument);

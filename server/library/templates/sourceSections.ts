@@ -1,10 +1,10 @@
 import { playedKey } from '../../model/effectiveValues';
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
-import { plainNumber } from '../../model/instrumentBuilder';
 import type { Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
-import { decimalText } from '../../model/text/decimalText';
+import type { MergedValues } from './mergedValues';
+import { mergeValues } from './mergedValues';
 
 /** A region to be written, with the values in force in it. */
 export interface SourceRegion {
@@ -15,8 +15,8 @@ export interface SourceRegion {
   parameters: ReadonlyMap<string, number>;
   /** The values that a header around it sets. */
   inherited: ReadonlySet<string>;
-  /** A transposition that is written in the tuning, for want of a place of its own. */
-  inTuning?: number;
+  /** By the name of a value, the parameter that is written in it for want of a place of its own, such as a transposition in the tuning. */
+  merged: ReadonlyMap<string, number>;
 }
 
 /** Regions that stand together in the source. */
@@ -31,8 +31,10 @@ export interface SourceTarget {
   samplePath(path: string): string;
   /** Semitones that the target adds to every key. */
   keyOffset: number;
-  /** Whether it has a place for a tuning and none for a transposition. */
-  takesTuningAlone?: boolean;
+  /** Values that others say there. */
+  merged: MergedValues;
+  /** Whether it has no place that says whether a region loops, so that points of a loop mean that it does. */
+  loopsByPoints?: boolean;
   /** Whether it has a place for the name of a group and none for that of a keyswitch, so that one stands for the other. */
   namesGroupsAlone?: boolean;
 }
@@ -82,33 +84,25 @@ function sourceRegion(instrument: Instrument, header: number, target: SourceTarg
     parameters.set(name, parameter);
     if (from !== header) inherited.add(name);
   }
-  const inTuning = target.takesTuningAlone ? moveTransposition(values, parameters) : undefined;
-  return { header, values, parameters, inherited, ...(inTuning !== undefined && { inTuning }) };
+  const merged = mergeValues(target.merged, values, parameters);
+  if (target.loopsByPoints && unlooped.has(values.get('loop_mode') ?? ''))
+    for (const name of loopPoints) values.delete(name);
+  return { header, values, parameters, inherited, merged };
 }
 
-/** Whether a notation has a place for the tuning of regions and none for a transposition. */
-export function takesTuningAlone({ parameters }: Notation): boolean {
-  const places = parameters?.(HeaderKind.region) ?? [];
-  const all = [...places, ...(parameters?.(HeaderKind.group) ?? [])];
-  return places.includes('tune') && !all.includes('transpose');
+/** Modes in which points of a loop mean nothing, and the names of those. */
+const unlooped: ReadonlySet<string> = new Set(['no_loop', 'one_shot']);
+const loopPoints = ['loop_start', 'loop_end'];
+
+/** Whether a notation has places for values, and none that says whether a region loops. */
+export function loopsByPoints({ parameters }: Notation): boolean {
+  return parameters !== undefined && !parameters(HeaderKind.unknown).includes('loop_mode');
 }
 
 /** Whether a notation has a place for the name of a group and none for that of a keyswitch. */
 export function namesGroupsAlone({ parameters }: Notation): boolean {
   const places = parameters?.(HeaderKind.unknown) ?? [];
   return places.includes('group_label') && !places.includes('sw_label');
-}
-
-/** Puts a transposition into the tuning, a semitone being 100 cents; answers its parameter. */
-function moveTransposition(values: Map<string, string>, parameters: Map<string, number>): number | undefined {
-  const parameter = parameters.get('transpose');
-  const semitones = plainNumber(values.get('transpose') ?? '');
-  const cents = plainNumber(values.get('tune') ?? '0');
-  if (parameter === undefined || Number.isNaN(semitones + cents)) return undefined;
-  values.delete('transpose');
-  values.set('tune', decimalText(cents + 100 * semitones));
-  if (!parameters.has('tune')) parameters.set('tune', parameter);
-  return parameter;
 }
 
 function valueToWrite(

@@ -67,12 +67,16 @@ function compareRegion(
     // The name of a keyswitch may be that of its group.
     const there = found.get(name) ?? (name === 'sw_label' ? label : undefined);
     const isSame = name === 'sample' ? isSameSample(result, header, value) : isSameValue(name, value, there);
-    if (name === 'tune' && source.inTuning !== undefined) accounts.transposed(source.inTuning, there);
+    const merged = source.merged.get(name);
+    if (merged !== undefined) accounts.merges(merged, name, there);
     const isSaid = isSame || (name === 'sw_default' && saysFirst && source.values.has('sw_last'));
     if (isSaid) accounts.carried(parameter ?? -1);
     else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
     else if (there !== undefined) added.add(name, there, source.header);
   }
+  for (const [name, parameter] of source.parameters)
+    if (!source.values.has(name))
+      accounts.differs(parameter, name, instrument.valueText(parameter), found.get(name));
   compareKeys(instrument, source, result, header, accounts);
   for (const id of [Parameter.group_label, Parameter.master_label, Parameter.global_label]) {
     const parameter = instrument.effective(source.header, id);
@@ -169,11 +173,17 @@ class Accounts {
     return isAtEnd ? end : undefined;
   }
 
-  /** Notes a transposition that stands in the tuning. */
-  transposed(parameter: number, cents: string | undefined): void {
-    if (cents === undefined) return;
-    const message = `transpose=${this.#source.valueText(parameter)} is written in the tuning, which becomes ${cents} cents.`;
-    this.#notes.set(parameter, { kind: 'approximated', ...this.#source.parameterSpan(parameter), message });
+  /** Notes a value that stands in another one: a transposition in the tuning, an amplitude in the level. */
+  merges(parameter: number, name: string, there: string | undefined): void {
+    if (there === undefined) return;
+    const source = this.#source;
+    const said = `${source.names.text(source.name(parameter))}=${source.valueText(parameter)}`;
+    const becomes =
+      name === 'tune'
+        ? `the tuning, which becomes ${there} cents`
+        : `the level, which becomes ${decibels(there)} dB`;
+    const message = `${said} is written in ${becomes}.`;
+    this.#notes.set(parameter, { kind: 'approximated', ...source.parameterSpan(parameter), message });
   }
 
   finish(more: readonly ConversionNote[]): OutputAccount {
@@ -205,6 +215,10 @@ class Accounts {
       : `${said} stands in <${source.headerName(header)}>, which the template has of its own, so it is left out.`;
     return { kind: isForRegions ? 'ignored' : 'dropped', ...source.parameterSpan(parameter), message };
   }
+}
+
+function decibels(level: string): number {
+  return Math.round(Number(level) * 100) / 100;
 }
 
 const commentNote = 'A remark of the source is not taken into a template.';

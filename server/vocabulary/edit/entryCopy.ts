@@ -26,6 +26,8 @@ export interface NewEntry {
 
 /** A text of an entry: an attribute, or what stands in an element that holds nothing else. */
 interface EntryText {
+  /** The element that has it. */
+  holder: StyledElement;
   /** Where it stands, as a path from the entry. */
   at: string;
   value: string;
@@ -36,7 +38,7 @@ interface EntryText {
   whole: { start: number; end: number };
 }
 
-/** Writes entries of a list like one that it has. */
+/** Writes entries of a list like one of some that it has. */
 export class EntryCopy {
   readonly #text: string;
   readonly #list: SampleListPlace;
@@ -52,16 +54,20 @@ export class EntryCopy {
     text: string,
     { levels }: Vocabulary,
     list: SampleListPlace,
-    example: ListEntry,
+    examples: readonly ListEntry[],
     entries: readonly ListEntry[],
   ) {
     this.#text = text;
     this.#list = list;
-    this.#example = example;
     this.#listed = levels.flatMap(({ parameters }) =>
       parameters.filter(({ listed }) => listed?.element === list.element),
     );
-    this.#texts = entryTexts(text, example.element);
+    // The one that has most of what regions get: what a sample lacks, such as a loop, is taken out.
+    const counts = examples.map(
+      ({ element }) => entryTexts(text, element).filter(({ at }) => this.#listedAt(at)).length,
+    );
+    this.#example = examples[counts.indexOf(Math.max(...counts))];
+    this.#texts = entryTexts(text, this.#example.element);
     this.#all = entries.map(
       ({ element }) => new Map(entryTexts(text, element).map(({ at, value }) => [at, value])),
     );
@@ -70,15 +76,32 @@ export class EntryCopy {
   /** An entry as text, from its tag on. */
   text(entry: NewEntry): string {
     const { start, end } = this.#example.element;
+    const values = new Map(this.#texts.map((one) => [one, this.#valueOf(one, entry)]));
+    const empty = this.#emptied(values);
     const edits = this.#texts.flatMap((one): TextEdit[] => {
-      const value = this.#valueOf(one, entry);
-      if (value === one.value) return [];
+      const value = values.get(one);
+      if (value === one.value || empty.has(one.holder)) return [];
       if (value === undefined)
         return [replacing(mainSpan(one.whole.start - start, one.whole.end - start), '')];
       const encoded = one.quote === undefined ? this.#elementText(one, value) : encodedFor(one.quote, value);
       return [replacing(mainSpan(one.start - start, one.end - start), encoded)];
     });
+    for (const element of empty) {
+      const from = element.start - spaceBefore(this.#text, element.start).length;
+      edits.push(replacing(mainSpan(from - start, element.end - start), ''));
+    }
     return editedText(this.#text.slice(start, end), edits);
+  }
+
+  /** Elements within the entry of which nothing is left, such as a loop for a sample without one. */
+  #emptied(values: ReadonlyMap<EntryText, string | undefined>): Set<StyledElement> {
+    const empty = new Set<StyledElement>();
+    const isEmpty = (holder: StyledElement) =>
+      holder !== this.#example.element &&
+      holder.children.length === 0 &&
+      this.#texts.every((one) => one.holder !== holder || values.get(one) === undefined);
+    for (const { holder } of this.#texts) if (isEmpty(holder)) empty.add(holder);
+    return empty;
   }
 
   /** What became of texts of the example that belong to its sample or to all. */
@@ -104,6 +127,14 @@ export class EntryCopy {
     ];
   }
 
+  #listedAt(at: string): VocabularyParameter | undefined {
+    return this.#listed.find(({ listed }) => listed?.at === at);
+  }
+
+  #hasPlaceFor(name: string): boolean {
+    return this.#listed.some(({ parameter }) => canonicalNameOf(parameter) === name);
+  }
+
   #elementText({ start }: EntryText, value: string): string {
     const isData = this.#text.startsWith('<![CDATA[', start) && !value.includes(']]>');
     return isData ? `<![CDATA[${value}]]>` : encodedElementText(value);
@@ -115,7 +146,7 @@ export class EntryCopy {
     const written = entry.path.replaceAll('/', entry.separator);
     if (at === path) return written;
     if (at === key) return entry.key;
-    const listed = this.#listed.find((one) => one.listed?.at === at);
+    const listed = this.#listedAt(at);
     if (listed) return this.#listedText(listed, entry);
     const own = (this.#example.path ?? '').replaceAll('\\', '/');
     if (value === this.#example.key) return entry.key;
@@ -128,8 +159,12 @@ export class EntryCopy {
   }
 
   #listedText({ parameter, form }: VocabularyParameter, { values }: NewEntry): string | undefined {
-    const around = { parameter, sampleRate: undefined, frames: undefined, frameOf: () => 0 };
-    const value = values.get(canonicalNameOf(parameter)) ?? defaultText(parameter, around);
+    const frameOf = (name: string) => Number(values.get(name) ?? 0);
+    const around = { parameter, sampleRate: undefined, frames: undefined, frameOf };
+    const name = canonicalNameOf(parameter);
+    // A start without its end would make another loop, or one of a sample that has none.
+    const isOfNoLoop = name === 'loop_start' && !values.has('loop_end') && this.#hasPlaceFor('loop_end');
+    const value = isOfNoLoop ? undefined : (values.get(name) ?? defaultText(parameter, around));
     return value === undefined ? undefined : writeValue(form, value, around)?.text;
   }
 }
@@ -141,6 +176,7 @@ function entryTexts(text: string, entry: StyledElement): EntryText[] {
     const [element, at] = next;
     for (const { name, start, end, valueStart, valueEnd, quote } of element.attributes)
       found.push({
+        holder: element,
         at: `${at}@${name}`,
         value: plainText(text, valueStart, valueEnd, true),
         start: valueStart,
@@ -152,6 +188,7 @@ function entryTexts(text: string, entry: StyledElement): EntryText[] {
     const last = element.characters[element.characters.length - 1];
     if (first && last && element.children.length === 0)
       found.push({
+        holder: element,
         at: at === '' ? '.' : at.slice(0, -1),
         value: plainText(text, first.start, last.end, false),
         start: first.start,

@@ -55,7 +55,7 @@ export function relistSamples(
     others,
     missing.map(({ path }) => path),
   );
-  const copy = new EntryCopy(text, vocabulary, form.list, example, entries);
+  const copy = new EntryCopy(text, vocabulary, form.list, gone.length > 0 ? gone : [example], entries);
   const texts = missing.map(({ sample, path }, at) =>
     copy.text({
       key: keys[at],

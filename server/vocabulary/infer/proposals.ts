@@ -110,9 +110,10 @@ export function proposalsByToldValues(rows: Rows, told: ReadonlyMap<Column, Told
     if (!said || said.values.size === 0) return [];
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
-    const isOfLoop = column.around.some((words) =>
-      words.some((word) => conceptsOf(word)?.concepts.includes('loop')),
-    );
+    const isLoop = (word: string) => conceptsOf(word)?.concepts.includes('loop') === true;
+    const isOfLoop = column.around.some((words) => words.some(isLoop));
+    // `0 = no touch` is nothing of a loop by itself.
+    const namesMode = isOfLoop || column.own.some(isLoop) || [...said.values.values()].some(namesLoop);
     let best: Proposal | undefined;
     for (const [target, read] of isOfLoop ? [...explained].reverse() : explained) {
       const words = new Map<string, string>();
@@ -122,6 +123,7 @@ export function proposalsByToldValues(rows: Rows, told: ReadonlyMap<Column, Told
       }
       endHeldSounds(words, said.values);
       if (![...facts.tally.keys()].some((text) => words.has(bareWord(text)))) continue;
+      if (target === 'loop' && !namesMode && [...words.values()].every((is) => is === 'no_loop')) continue;
       const meaning = { target, weight: 0.95, unit: undefined };
       if ((best?.words?.size ?? 0) < words.size)
         best = { column, order, texts, facts, meaning, evidence: saysSo(said.text), words };

@@ -1,4 +1,5 @@
 import { nameWords } from '../words/nameWords';
+import { conceptsOf } from '../words/tradeWords';
 import { isReleaseName } from '../words/words';
 import { anyKeyTargets, keyRangeTargets, tradeTargets, zoneTargets } from './namedTargets';
 import type { FilePathPlace } from './pathPlaces';
@@ -110,10 +111,13 @@ function candidateOf(
   }
   let region: ElementType = holder;
   let alike: readonly (ElementType | undefined)[] = twins;
+  const isKeyed = tradeTargets(holder, selectors).some((target) => keyRangeTargets.has(target));
   while (region.mostInParent === 1 && region.parent && region.count === region.parent.count) {
     const around: ElementType = region.parent;
     // What stands in elements of several names, or in ones that stand in themselves, is a region by itself.
     if (alike.some((twin) => twin?.parent?.name !== around.name || standsInItself(twin.parent))) break;
+    // A layer or a microphone of one keyed region, as in an example, is no region itself.
+    if (isKeyed && isGroupName(around.name)) break;
     alike = alike.map((twin) => twin?.parent);
     region = around;
   }
@@ -133,6 +137,12 @@ function candidateOf(
   const targets = tradeTargets(region, selectors).length;
   const pathAt = attribute === undefined ? undefined : placeFrom(region, type, attribute);
   return { region, example, pathAt, score: likeness * (1 + targets) * Math.log2(1 + region.count) };
+}
+
+/** Whether an element is called after what holds regions. */
+function isGroupName(name: string): boolean {
+  const words = nameWords(name);
+  return words.some((word) => /^mi[ck]/.test(word) || conceptsOf(word)?.concepts.includes('group') === true);
 }
 
 function standsInItself({ name, parent }: ElementType): boolean {

@@ -18,6 +18,20 @@ describe('a template in a dialect', () => {
   });
 
   it.each([
+    ['<!-- force: level in percent of the amplitude -->', ['force="100"', 'force="60"'], ['25', '50', '0']],
+    ['<!-- force: gain in dB -->', ['force="0"', 'force="-6"'], ['-12.0412', '-6.0206', '-144']],
+  ])('takes an amplitude into the only place for a level: %s', async (says, own, levels) => {
+    const { text, notes } = await converted(
+      jars(own, says),
+      region('amplitude=50 volume=-6.0206') + region('amplitude=50') + region('amplitude=0'),
+    );
+    const written = Array.from(text.matchAll(/force="([^"]*)"/g), ([, level]) => Number(level));
+    for (const [at, level] of levels.entries()) expect(written[at]).toBeCloseTo(Number(level), 3);
+    expect(notes).toContain('amplitude=50 is written in the level, which becomes -6.02 dB.');
+    expect(notes.join('\n')).not.toContain('no place');
+  });
+
+  it.each([
     ['<!-- force: 0 to 127, linear in amplitude -->', ['force="127"', 'force="60"'], '127'],
     ['<!-- force: 0 to 100 percent of the amplitude -->', ['force="100"', 'force="60"'], '100'],
     ['<!-- force: amplitude from 0 to 1 -->', ['force="1"', 'force="0.5"'], '1'],
@@ -77,5 +91,31 @@ describe('a template in a dialect', () => {
     const { text, notes } = await converted(template, region(loop));
     expect(text).toContain('<loop kind="forever" start="0" length="1000"/>');
     expect(notes).toEqual([]);
+  });
+
+  it('writes no points of a loop for what does not loop, where those alone say so', async () => {
+    const template =
+      '<jars><jar clip="a.wav" lo="40" hi="41" root="40"><loop from="90" length="50"/></jar>' +
+      '<jar clip="b.wav" lo="42" hi="43" root="42"/></jars>';
+    const points = 'loop_start=5 loop_end=900';
+    const { text, notes } = await converted(template, region(`loop_mode=no_loop ${points}`) + region(points));
+    expect(text.match(/<loop[^>]*>/g)).toEqual(['<loop from="5" length="896"/>']);
+    expect(notes).toContain('loop_end=900 has no place in the template, so it is left out.');
+  });
+
+  it('takes a velocity between 0 and 1 for one whose explanation says `no`', async () => {
+    const template =
+      '<jars><!-- vmin/vmax: 0 = no touch, 1 = hardest (MIDI 127) -->' +
+      '<shelf vmin="0" vmax="0.5"><jar clip="a.wav" lo="40" hi="45" root="42"/><jar clip="b.wav" lo="46" hi="50" root="48"/></shelf>' +
+      '<shelf vmin="0.5" vmax="1"><jar clip="c.wav" lo="40" hi="50" root="45"/></shelf></jars>';
+    const { text } = await converted(
+      template,
+      `<group> hivel=30\n${region('')}<group> lovel=31 hivel=90\n${region('')}<group> lovel=91\n${region('')}`,
+    );
+    const bounds = Array.from(text.matchAll(/vm(?:in|ax)="([^"]*)"/g), ([, bound]) =>
+      Math.floor(Number(bound) * 127),
+    );
+    // Bounds lie between two velocities.
+    expect(bounds).toEqual([0, 30, 30, 90, 90, 127]);
   });
 });

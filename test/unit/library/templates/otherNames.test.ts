@@ -84,6 +84,20 @@ describe('a list of samples that zones refer to', () => {
       '<wave id="oak" file="New/oak.wav" rootKey="42" tuneCents="7"/><wave id="elm" file="New/elm.wav" rootKey="47" tuneCents="0"/>',
     );
   });
+
+  it('counts the lengths of loops from their starts, and has no loop for a sample without one', async () => {
+    const made = await into(
+      '<bench>\n  <pool>\n    <wave id="w1" file="Old/a.wav"/>\n    <wave id="w2" file="Old/b.wav"><loop start="20" length="80"/></wave>\n  </pool>\n' +
+        `  <zone wave="w1" ${zoneKeys(60)}/>\n  <zone wave="w2" ${zoneKeys(65)}/>\n</bench>\n`,
+      `<region> sample=New/oak.wav ${keys(40)} loop_mode=loop_continuous loop_start=700 loop_end=1699\n` +
+        `<region> sample=New/elm.wav ${keys(45)}\n` +
+        `<region> sample=New/ash.wav ${keys(50)} loop_start=1 loop_end=5\n<region> sample=New/ash.wav ${keys(55)} loop_start=1 loop_end=9\n`,
+    );
+    expect(made.text).toContain('file="New/oak.wav"><loop start="700" length="1000"/></wave>');
+    expect(made.text).toContain('file="New/elm.wav"></wave>');
+    expect(made.text.match(/<loop/g)).toHaveLength(1);
+    expect(dropped(made).join()).toContain('loop_end=5 has no place');
+  });
 });
 
 describe('what elements around regions say', () => {

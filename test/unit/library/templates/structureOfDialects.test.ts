@@ -175,3 +175,34 @@ describe('layers in a template that has no place for velocities', () => {
     expect(made.text.match(/file="[^"]*"/g)).toEqual(['file="p.wav"', 'file="f.wav"']);
   });
 });
+
+describe('a microphone or a section with one layer of one example', () => {
+  const cellar = (section: string) =>
+    `<cellar>${['Wall', 'Vault']
+      .map(
+        (name) =>
+          `\n  <${section} name="${name}">\n    <layer velFrom="1" velTo="127">\n      <zone file="${name}/x.wav" keyFrom="21" keyTo="108" keyRoot="60"/>\n    </layer>\n  </${section}>`,
+      )
+      .join('')}\n</cellar>\n`;
+  const source = ['Wall', 'Vault']
+    .flatMap((name) =>
+      ['hivel=80', 'lovel=81'].map(
+        (velocity) =>
+          `<group> group_label=${name} ${velocity}\n${[40, 50].map((key) => `<region> sample=${name}/${key}${velocity.slice(0, 5)}.wav lokey=${key} hikey=${key + 9} pitch_keycenter=${key + 4}\n`).join('')}`,
+      ),
+    )
+    .join('');
+
+  it.each(['microphone', 'mic', 'section', 'articulation'])(
+    'holds all regions of its name: <%s>',
+    async (section) => {
+      const { text } = await into(cellar(section), source);
+      const parts = text.split(`</${section}>`).slice(0, 2);
+      for (const [at, name] of ['Wall', 'Vault'].entries()) {
+        expect(parts[at]).toContain(`<${section} name="${name}">`);
+        expect(parts[at].match(/<zone file="[^/]*/g)).toEqual(Array(4).fill(`<zone file="${name}`));
+        expect(parts[at].match(/<layer /g)).toHaveLength(2);
+      }
+    },
+  );
+});
