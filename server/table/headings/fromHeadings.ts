@@ -106,6 +106,9 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
   }
 }
 
+/** The field of SoundFont that refers to a sample, by name where a program shows it. */
+const sampleNumber = /^\s*sample ?id\s*$/i;
+
 /** In the north one word is loud and high. */
 const loudOrHigh = /^h[o\u00f6\u00f8][gj]/iu;
 
@@ -179,6 +182,9 @@ function settledByCells(
   const areRanges = shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
   if (heading.meaning === 'sample' && areRanges) return { ...heading, meaning: 'key_range' };
   if (heading.meaning === 'sample' && zoneWord.test(columns[index].heading) && areCounted(contents[index]))
+    return { ...heading, meaning: 'row_number' };
+  // Numbers of samples name none.
+  if (sampleNumber.test(columns[index].heading) && shareOf(contents[index], 'number') === 1)
     return { ...heading, meaning: 'row_number' };
   const isLevel = levelOrLayer.test(columns[index].heading) && areLevels(contents[index]);
   if (heading.meaning === 'group' && isLevel)

@@ -7,7 +7,7 @@ import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
 import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
-import { turnedTuningIn } from '../../trade/statements/amounts/turnedTuning';
+import { tunedBeforeIn, turnedTuningIn } from '../../trade/statements/amounts/turnedTuning';
 import { CellReadings } from '../cells/cellReadings';
 import { centsOff } from '../columns/byValues/foundPitches';
 import type { ColumnReading } from '../columns/columnReading';
@@ -51,7 +51,9 @@ export class TuningColumns {
     this.#fine = turned === undefined ? fine : undefined;
     this.#coarse = table.column('transpose');
     const deviation = table.column('deviation');
-    this.#deviation = fine ? (turned === undefined ? undefined : fine) : deviation;
+    const before = deviation && !fine ? tunedBeforeIn(table.options.statements.texts) : undefined;
+    const open = before === undefined ? deviation : undefined;
+    this.#deviation = fine ? (turned === undefined ? undefined : fine) : open;
     if (fine && turned !== undefined)
       table.noteColumn(
         fine,
@@ -64,9 +66,11 @@ export class TuningColumns {
         deviation,
         fine
           ? `${says}; it is not written, as ${columnName(fine)} gives the tuning.`
-          : `${says}: the opposite is written as tuning, so that they sound in tune.`,
+          : before !== undefined
+            ? `${says}; it is not written, as "${shortened(before)}" says that they were tuned before.`
+            : `${says}: the opposite is written as tuning, so that they sound in tune.`,
       );
-      if (aim && !fine) this.#aim = aim;
+      if (aim && this.#deviation === deviation) this.#aim = aim;
     }
     this.#numbers = new CellReadings(table.cells, (text) => readNumber(text));
   }

@@ -40,24 +40,11 @@ function withLoopEnds(text: string, field: Labelled): Labelled[] {
   const inside = loopInBrackets.exec(value)?.[1];
   if (inside === undefined || readHeading(field.label)?.meaning !== 'loop') return [field];
   const opened = field.valueStart + value.indexOf('(') + 1;
-  const ends = Array.from(inside.matchAll(loopEnd), ([whole, side, number], _at) => ({
-    whole,
-    side,
-    number,
-  }));
-  const counted = { ...field, valueEnd: field.valueStart + value.search(/\D|$/) };
-  return [
-    counted,
-    ...ends.map(({ whole, side, number }) => {
-      const valueStart = opened + inside.indexOf(whole) + whole.length;
-      return {
-        label: `loop ${side.toLowerCase()}`,
-        labelStart: valueStart - whole.length,
-        valueStart,
-        valueEnd: valueStart + number.length,
-        sign: ' ',
-        isOwed: true,
-      };
-    }),
-  ];
+  const ends = Array.from(inside.matchAll(loopEnd), ({ 0: sign, 1: side, 2: number, index }) => {
+    const valueStart = opened + index + sign.length;
+    const label = `loop ${side.toLowerCase()}`;
+    const valueEnd = valueStart + number.length;
+    return { label, labelStart: opened + index, valueStart, valueEnd, sign: ' ', isOwed: true };
+  });
+  return [{ ...field, valueEnd: field.valueStart + value.search(/\D|$/) }, ...ends];
 }

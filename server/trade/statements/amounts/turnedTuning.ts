@@ -53,6 +53,20 @@ export function turnedTuningIn(texts: readonly string[], heading: string): strin
   return undefined;
 }
 
+/** The sentence that says that the recordings were tuned before, so that nothing is left to mend; `undefined` where none does. */
+export function tunedBeforeIn(texts: readonly string[]): string | undefined {
+  return texts
+    .flatMap((text) => text.slice(0, longest).split(sentences))
+    .find((sentence) => {
+      const bare = bareWord(sentence);
+      const isAbout =
+        tuning.test(bare.replace(/(?<!\p{L})(?:re|ge|nachge)(?=tun|stimm|stem)/gu, '')) || mended.test(bare);
+      const isMeant = sentence.length <= longestSentence && isAbout && recording.test(bare);
+      return isMeant && already.test(sentence) && !negated.test(sentence);
+    })
+    ?.trim();
+}
+
 /** Whether a sentence says how far the recordings are off pitch, and not by how much that is mended. */
 function saysHowFar(sentence: string): boolean {
   const bare = bareWord(sentence);

@@ -76,6 +76,16 @@ Reed B\t48-60\t52\t10 dB`;
   });
 });
 
+describe('numbers of samples', () => {
+  it('name no sample, beside names and alone', () => {
+    const beside = 'SampleID\tFile\tLow\tHigh\n7\ta.wav\t40\t45\n9\tb.wav\t46\t50\n';
+    expect(read(beside, ['sample', 'lokey', 'hikey'])).toEqual(['a.wav 40 45', 'b.wav 46 50']);
+    const alone = 'Zone\tSampleID\tLow\tHigh\n1\t7\t40\t45\n2\t9\t46\t50\n';
+    expect(regions(alone)).toEqual([]);
+    expect(looksLikeZoneTable(alone)).toBe(false);
+  });
+});
+
 // Fields of `inst` and `smpl` as New Multimedia Data Types and Data Techniques (1994) names them.
 describe('what a program shows of the chunks of files', () => {
   it('gives their zones', () => {

@@ -65,3 +65,20 @@ describe('pitches as they are meant beside those that were found', () => {
     expect(tunes(pitches(first, second, rows))).toEqual(['/', '/', '/']);
   });
 });
+
+describe('pitches found before the samples were tuned', () => {
+  const rows =
+    'File\tLow\tHigh\tRoot\tNominal Hz\tMeasured Hz\na.wav\t40\t45\t42\t92.50\t93.00\nb.wav\t46\t50\t48\t130.81\t130.00\n';
+
+  it.each([
+    ['The samples were already retuned.', 'are written no more', false],
+    ['Die Aufnahmen sind bereits gestimmt.', 'are written no more', false],
+    ['The samples are not yet tuned.', 'are written', true],
+  ])('%s: %s', (text, _, isWritten) => {
+    const tunes = regions(`${rows}\n${text}\n`).map(({ tune }) => tune !== undefined);
+    expect(tunes).toEqual([isWritten, isWritten]);
+    expect(notesOf(`${rows}\n${text}\n`).join('\n')).toMatch(
+      isWritten ? /the opposite is written/ : /tuned before/,
+    );
+  });
+});
